@@ -1,5 +1,3 @@
-using Quarterlight.Quantities;
-
 namespace Quarterlight.Cabin;
 
 /// <summary>Shape of the car, each with its own template of interior sizes.</summary>
