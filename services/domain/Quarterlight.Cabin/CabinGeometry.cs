@@ -53,7 +53,7 @@ public enum TrimMaterial
 public sealed record TrimShare(CabinFace Face, TrimMaterial Material, double AreaFraction);
 
 /// <summary>A side window.</summary>
-/// <param name="Id">front-left, front-right, rear-left or rear-right.</param>
+/// <param name="Id">front-left, front-right, rear-left, rear-right; third-left, third-right beside a third row; load-left, load-right beside a load space.</param>
 /// <param name="Face">Left or right.</param>
 /// <param name="Glass">Extent of the glass (a box with no thickness in y), metres.</param>
 /// <param name="Moves">True when it winds down.</param>
@@ -137,6 +137,18 @@ public sealed class CabinGeometry
 
     /// <summary>The driver's eyes, midpoint, metres.</summary>
     public required Vector3D DriverEye { get; init; }
+
+    /// <summary>What the driver must see.</summary>
+    public required DriverView DriverView { get; init; }
+
+    /// <summary>Lines that draw the cabin from above and from the side.</summary>
+    public required IReadOnlyList<OutlineStroke> Outline { get; init; }
+
+    /// <summary>
+    /// Air in the cabin in cubic metres: the box less the wedges under the glass, the dash, the seats and a closed boot.
+    /// Derived; the box itself is larger, since it holds every mount site.
+    /// </summary>
+    public required double AirVolumeM3 { get; init; }
 
     /// <summary>The seat with this id, or null.</summary>
     public Seat? FindSeat(string id) => Seats.FirstOrDefault(s => s.Id == id);
