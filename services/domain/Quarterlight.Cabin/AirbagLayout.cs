@@ -25,8 +25,9 @@ internal static class AirbagLayout
         var zones = new List<AirbagZone>
         {
             new("driver's front airbag", new Box3D(wheel + new Vector3D(-0.30, -0.30, -0.25), new(wheel.X + 0.08, wheel.Y + 0.30, Math.Min(wheel.Z + 0.30, top)))),
+            // Out of the dash top and along the windscreen before it reaches the sitter.
             new("passenger's front airbag", new Box3D(
-                new(cabin.DashRearX - 0.40, passengerY - 0.32, m.DashHeightM - 0.15), new(cabin.DashRearX + 0.35, passengerY + 0.32, Math.Min(m.DashHeightM + 0.35, top)))),
+                new(cabin.DashRearX - 0.40, passengerY - 0.32, m.DashHeightM - 0.15), new(cabin.ScreenBaseX, passengerY + 0.32, Math.Min(m.DashHeightM + 0.35, top)))),
             new("driver's knee airbag", new Box3D(
                 new(cabin.DashRearX - 0.15, wheel.Y - 0.25, Math.Max(0, m.DashHeightM - 0.40)), new(cabin.DashRearX + 0.05, wheel.Y + 0.25, m.DashHeightM - 0.18))),
         };

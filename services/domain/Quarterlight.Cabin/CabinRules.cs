@@ -66,9 +66,9 @@ public static class CabinRules
         ArgumentNullException.ThrowIfNull(spec);
         ArgumentNullException.ThrowIfNull(fieldPrefix);
         var violations = new List<Violation>();
-        CheckDefined(spec.Body, "body", "Choose one of the body styles", fieldPrefix, violations);
+        CheckDefined(spec.Body, "body_style", "Choose one of the body styles", fieldPrefix, violations);
         CheckDefined(spec.DriveSide, "drive_side", "Choose left or right", fieldPrefix, violations);
-        CheckDefined(spec.Engine, "engine", "Choose front, middle, rear or electric", fieldPrefix, violations);
+        CheckDefined(spec.Engine, "engine_layout", "Choose front, middle, rear or electric", fieldPrefix, violations);
         CheckDefined(spec.Upholstery, "upholstery", "Choose cloth or leather", fieldPrefix, violations);
         if (spec.Measurements is { } m && Enum.IsDefined(spec.Body))
         {
@@ -137,10 +137,8 @@ public static class CabinRules
 
         AtLeast(RearHeightField, m.RearHeightM, SeatLayout.LowestRearCushionM + HeadHeightOverCushionM, "a head in the rear would be through the headliner");
         AtMost(SillHeightField, m.SillHeightM, m.RearHeightM - 0.15, "no side glass would be left in the rear");
-        if (traits.RearCentreSeat)
-        {
-            AtLeast(ShoulderWidthField, m.ShoulderWidthM, 1.15, "three could not sit side by side in the rear");
-        }
+        (double least, string who) = traits.RearCentreSeat ? (1.15, "three") : (1.05, "two");
+        AtLeast(ShoulderWidthField, m.ShoulderWidthM, least, who + " could not sit side by side in the rear");
 
         void AtLeast(string name, double value, double limit, string problem)
         {

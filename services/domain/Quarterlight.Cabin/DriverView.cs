@@ -50,9 +50,6 @@ public sealed class DriverView
     /// <summary>What a microphone and its fixing reach in front of a surface, metres, for this rule (judgement).</summary>
     public const double ReachM = 0.05;
 
-    private const double MirrorHalfWidthDeg = 13;
-    private const double MirrorHalfHeightDeg = 5;
-
     private readonly Vector3D eye;
     private readonly ViewWindow? shade;
 
@@ -99,13 +96,21 @@ public sealed class DriverView
             windows.Add(About($"the {words} door mirror", door - eye, 6, 4, 0));
         }
 
-        ViewWindow? glass = mirror is null ? null : About("the interior mirror", mirror.Center - eye, MirrorHalfWidthDeg, MirrorHalfHeightDeg, -0.01);
-        if (glass is not null)
+        if (mirror is null)
         {
-            windows.Add(glass);
+            return new DriverView(eye, windows, null);
         }
 
-        return new DriverView(eye, windows, glass);
+        windows.Add(Glass(mirror, eye, 0.01));
+        return new DriverView(eye, windows, Glass(mirror, eye, 0));
+    }
+
+    // The glass as the driver sees it, turned square to the eyes, with a rim in metres.
+    private static ViewWindow Glass(InteriorMirror mirror, Vector3D eye, double rimM)
+    {
+        Vector3D ray = mirror.Center - eye;
+        double HalfDeg(double sizeM) => Angles.RadToDeg(Math.Atan(((sizeM / 2) + rimM) / ray.Length));
+        return About("the interior mirror", ray, HalfDeg(mirror.WidthM), HalfDeg(mirror.HeightM), -0.01);
     }
 
     private static ViewWindow About(string name, Vector3D ray, double halfWidthDeg, double halfHeightDeg, double beyondM)

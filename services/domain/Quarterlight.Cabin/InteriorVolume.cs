@@ -10,6 +10,7 @@ public static class InteriorVolume
     private const double FootwellM = 0.30;
     private const double RearFootRoomM = 0.07;
     private const double RearWidthFraction = 0.98;
+    private const double LoadFloorM = 0.25;
 
     /// <summary>
     /// Interior volume index in cubic metres: head room times shoulder room times leg room for each of the first two rows, and
@@ -27,7 +28,7 @@ public static class InteriorVolume
         Seat? rear = geometry.Seats.FirstOrDefault(s => s.Row == 2);
         double second = rear is null ? 0 : HeadRoom(m.RearHeightM, rear) * m.ShoulderWidthM * RearWidthFraction * (m.RowSpacingM + RearFootRoomM);
         BodyTraits traits = BodyTraits.Of(geometry.Spec.Body);
-        double load = traits.LoadSpace ? m.BehindLastRowM * 0.75 * m.ShoulderWidthM * (m.RearHeightM - 0.25) : 0;
+        double load = traits.LoadSpace ? m.BehindLastRowM * 0.75 * m.ShoulderWidthM * (m.RearHeightM - LoadFloorM) : 0;
         return first + second + load + separateLuggageM3;
     }
 
@@ -41,8 +42,9 @@ public static class InteriorVolume
         double dash = m.DashDepthM * Math.Min(0.30, m.DashHeightM) * width;
         double lean = (cabin.HalfWidth - cabin.RoofHalfWidth) * (height - m.SillHeightM) * (cabin.HeaderX - cabin.RearHeaderX);
         double boot = cabin.Traits.ParcelShelf ? m.BehindLastRowM * cabin.ShelfZ * width : 0;
+        double underLoadFloor = cabin.Traits.LoadSpace ? m.BehindLastRowM * LoadFloorM * width : 0;
         double seats = cabin.Seats.Sum(s => s.Backrest.VolumeM3 + s.Cushion.VolumeM3 + s.Headrest.VolumeM3);
-        return cabin.Interior.VolumeM3 - screen - rear - dash - lean - boot - seats;
+        return cabin.Interior.VolumeM3 - screen - rear - dash - lean - boot - underLoadFloor - seats;
     }
 
     private static double HeadRoom(double heightM, Seat seat) =>

@@ -122,7 +122,7 @@ internal static class RoofAndSeatSites
 
         foreach ((string id, string words, double at) in across)
         {
-            sites.Add(MountFamily.FixedGlass, $"rear-glass-{id}", $"rear window, high, {words}", cabin.OnRearGlass(0.8, at), cabin.RearGlassNormal, SurfaceMaterial.Glass, VibrationGrade.High);
+            sites.Add(MountFamily.FixedGlass, $"rear-glass-{id}", $"rear window, halfway up, {words}", cabin.OnRearGlass(0.5, at), cabin.RearGlassNormal, SurfaceMaterial.Glass, VibrationGrade.High);
         }
     }
 

@@ -16,6 +16,7 @@ internal sealed class SiteCollector(
     /// <summary>A place with less room than this in front of it, metres, holds no microphone.</summary>
     private const double LeastDepthM = 0.02;
 
+    private const double OffSurfaceM = 0.005;
     private const double NearM = 0.25;
 
     private readonly BoxOccluder[] boxes = [.. occluders.OfType<BoxOccluder>()];
@@ -63,10 +64,17 @@ internal sealed class SiteCollector(
 
     private double FreeDepth(Vector3D position, Vector3D normal)
     {
-        Vector3D from = position + (0.005 * normal), to = position + (DepthLimitM * normal);
+        // Starts just off the surface, so that the surface's own body does not count.
+        Vector3D from = position + (OffSurfaceM * normal), to = position + (DepthLimitM * normal);
         if (!cabin.Interior.TryCut(from, to, out _, out double free))
         {
             return 0;
+        }
+
+        free = Math.Min(free, UntilGlass(from, to, cabin.OnScreen(0, 0), cabin.ScreenNormal));
+        if (!cabin.Traits.Bulkhead)
+        {
+            free = Math.Min(free, UntilGlass(from, to, cabin.OnRearGlass(0, 0), cabin.RearGlassNormal));
         }
 
         foreach (BoxOccluder box in boxes)
@@ -77,7 +85,14 @@ internal sealed class SiteCollector(
             }
         }
 
-        return free * DepthLimitM;
+        return free > 0 ? OffSurfaceM + (free * (DepthLimitM - OffSurfaceM)) : 0;
+    }
+
+    // Share of the way until the sloping glass; a start at or behind the glass is a site on it or on its pillar.
+    private static double UntilGlass(Vector3D from, Vector3D to, Vector3D onGlass, Vector3D normal)
+    {
+        double start = (from - onGlass).Dot(normal), end = (to - onGlass).Dot(normal);
+        return start <= 0 || end >= 0 ? 1 : start / (start - end);
     }
 
     // Where loudspeakers usually are: low in the front and rear doors (judgement).
