@@ -33,8 +33,9 @@ internal static class AirbagLayout
         };
         foreach ((string words, int side) in Sides.Both)
         {
+            // The curtain's strap runs down the upper third of the windscreen pillar.
             zones.Add(new($"{words} side curtain airbag", Between(
-                side * (cabin.RoofHalfWidth - 0.04), side * cabin.HalfWidth, cabin.RearHeaderX, cabin.FrontPaneFrontX, m.SillHeightM + 0.02, cabin.Interior.Max.Z)));
+                side * (cabin.RoofHalfWidth - 0.04), side * cabin.HalfWidth, cabin.RearHeaderX, cabin.OnScreen(0.65, 0).X, m.SillHeightM + 0.02, cabin.Interior.Max.Z)));
             Seat seat = side > 0 ? cabin.Seats[0] : passenger;
             double edge = side > 0 ? seat.Backrest.Max.Y : seat.Backrest.Min.Y;
             double z = seat.ReferencePoint.Z;

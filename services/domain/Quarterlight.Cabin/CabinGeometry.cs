@@ -2,7 +2,7 @@ using Quarterlight.Quantities;
 
 namespace Quarterlight.Cabin;
 
-/// <summary>What a face of the cabin box is made of, as shares of its area by material; shares sum to 1.</summary>
+/// <summary>A face of the cabin box.</summary>
 public enum CabinFace
 {
     /// <summary>Windscreen and dash, +x end.</summary>
@@ -24,7 +24,7 @@ public enum CabinFace
     Floor,
 }
 
-/// <summary>Trim that absorbs sound, named as in the absorption table of docs/models/cabin.md.</summary>
+/// <summary>Trim that absorbs sound; how much each absorbs is the acoustics room's business.</summary>
 public enum TrimMaterial
 {
     /// <summary>Needle felt headliner.</summary>
@@ -46,7 +46,7 @@ public enum TrimMaterial
     PlasticTrim,
 }
 
-/// <summary>A share of one face's area.</summary>
+/// <summary>A share of one face's area; the shares of a face sum to 1.</summary>
 /// <param name="Face">Face of the cabin box.</param>
 /// <param name="Material">Trim.</param>
 /// <param name="AreaFraction">Share of the face's area, 0 to 1.</param>

@@ -79,8 +79,8 @@ internal sealed class CabinLayout
     /// <summary>Shelf or rear sill height.</summary>
     public double ShelfZ => M.SillHeightM;
 
-    /// <summary>Front edge of the front side glass, at mid-height of the windscreen pillar.</summary>
-    public double FrontPaneFrontX => HeaderX + (0.3 * (ScreenBaseX - HeaderX));
+    /// <summary>Front edge of the front side glass: as far as a rectangle reaches under the leaning pillar.</summary>
+    public double FrontPaneFrontX => OnScreen(0.85, 0).X;
 
     /// <summary>Rear end of the second row's side glass.</summary>
     public double SecondPaneRearX => Math.Max(-M.RowSpacingM - 0.30, RearX + 0.02);

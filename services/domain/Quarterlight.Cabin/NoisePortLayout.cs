@@ -15,8 +15,7 @@ internal static class NoisePortLayout
         {
             ports.Add(new($"tyre-front-{Sides.LeftOrRight(side)}", NoisePortKind.Tyre, new(frontAxleX, side * (w - 0.05), 0.12)));
             ports.Add(new($"tyre-rear-{Sides.LeftOrRight(side)}", NoisePortKind.Tyre, new(rearAxleX, side * (w - 0.05), 0.25)));
-            double z = cabin.M.SillHeightM + 0.10;
-            ports.Add(new($"wind-{Sides.LeftOrRight(side)}", NoisePortKind.Wind, new(cabin.FrontPaneFrontX, side * cabin.SideY(z), z)));
+            ports.Add(new($"wind-{Sides.LeftOrRight(side)}", NoisePortKind.Wind, cabin.OnScreenPillar(0.3, side)));
         }
 
         foreach (WindowPane pane in windows.Where(p => p.Moves))
