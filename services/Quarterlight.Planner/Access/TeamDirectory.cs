@@ -1,0 +1,39 @@
+using System.Security.Cryptography;
+using System.Text;
+using Grpc.Core;
+using Quarterlight.Planner.Errors;
+
+namespace Quarterlight.Planner.Access;
+
+/// <summary>Which key opens which team. Without any team configured everybody on this machine is the team "local".</summary>
+internal sealed class TeamDirectory
+{
+    /// <summary>Request header that carries a team's key.</summary>
+    public const string KeyHeader = "x-quarterlight-key";
+
+    /// <summary>The team of a planner that has no keys.</summary>
+    public const string LocalTeam = "local";
+
+    private readonly Dictionary<string, string> _teamByKeyHash;
+
+    public TeamDirectory(IReadOnlyDictionary<string, string> keyHashByTeam) =>
+        _teamByKeyHash = keyHashByTeam.ToDictionary(p => p.Value.ToLowerInvariant(), p => p.Key);
+
+    /// <summary>True when keys are asked for.</summary>
+    public bool AsksForKeys => _teamByKeyHash.Count > 0;
+
+    /// <summary>The team that a call's key opens.</summary>
+    /// <exception cref="RpcException">UNAUTHENTICATED: the key is missing or opens no team.</exception>
+    public string TeamOf(ServerCallContext context)
+    {
+        if (!AsksForKeys)
+        {
+            return LocalTeam;
+        }
+
+        // Looked up by hash: the time it takes says nothing about how much of a key was right.
+        string? key = context.RequestHeaders.GetValue(KeyHeader);
+        string hash = key is null ? "" : Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(key)));
+        return _teamByKeyHash.TryGetValue(hash, out string? team) ? team : throw Refusals.UnknownKey();
+    }
+}

@@ -1,0 +1,70 @@
+using Google.Protobuf.WellKnownTypes;
+using Google.Rpc;
+using Grpc.Core;
+using Quarterlight.Quantities;
+
+namespace Quarterlight.Planner.Errors;
+
+/// <summary>Turns trouble into gRPC rich errors (google.rpc.Status with ErrorInfo and BadRequest).</summary>
+internal static class Refusals
+{
+    /// <summary>INVALID_ARGUMENT naming every wrong field.</summary>
+    public static RpcException Invalid(IReadOnlyList<Violation> violations)
+    {
+        var bad = new BadRequest();
+        foreach (Violation violation in violations)
+        {
+            bad.FieldViolations.Add(new BadRequest.Types.FieldViolation { Field = violation.Field, Description = $"{violation.Problem}. {violation.Remedy}." });
+        }
+
+        string message = violations.Count == 1 ? violations[0].ToString() : $"{violations.Count} fields are wrong. First, {violations[0]}";
+        return Make(Code.InvalidArgument, ErrorReasons.InvalidFields, message, [], bad);
+    }
+
+    /// <summary>INVALID_ARGUMENT naming one field.</summary>
+    public static RpcException Invalid(string field, string problem, string remedy) => Invalid([new Violation(field, problem, remedy)]);
+
+    /// <summary>NOT_FOUND.</summary>
+    public static RpcException NotFound(string name) =>
+        Make(Code.NotFound, ErrorReasons.NotFound, $"There is no {name}.", new() { ["name"] = name });
+
+    /// <summary>ALREADY_EXISTS.</summary>
+    public static RpcException AlreadyExists(string name) =>
+        Make(Code.AlreadyExists, ErrorReasons.AlreadyExists, $"{name} is there already: take another id, or update it.", new() { ["name"] = name });
+
+    /// <summary>ABORTED: the revision sent is not the one kept.</summary>
+    public static RpcException RevisionConflict(string name, long kept) =>
+        Make(Code.Aborted, ErrorReasons.RevisionConflict, $"{name} was changed meanwhile (revision {kept}): read it again and repeat the change.", new() { ["name"] = name, ["revision"] = $"{kept}" });
+
+    /// <summary>FAILED_PRECONDITION: others still use it.</summary>
+    public static RpcException InUse(string name, IReadOnlyList<string> users) =>
+        Make(Code.FailedPrecondition, ErrorReasons.InUse, $"{name} is still used by {string.Join(", ", users)}: change or delete them first.", new() { ["name"] = name, ["users"] = string.Join(",", users) });
+
+    /// <summary>UNAUTHENTICATED.</summary>
+    public static RpcException UnknownKey() =>
+        Make(Code.Unauthenticated, ErrorReasons.UnknownKey, "The key is missing or opens no team: send your team's key in the header x-quarterlight-key.", []);
+
+    /// <summary>RESOURCE_EXHAUSTED.</summary>
+    public static RpcException Busy() => Make(Code.ResourceExhausted, ErrorReasons.Busy, "Too many plans wait already: try again in a moment.", []);
+
+    /// <summary>DEADLINE_EXCEEDED.</summary>
+    public static RpcException TooSlow(TimeSpan limit) =>
+        Make(Code.DeadlineExceeded, ErrorReasons.TooSlow, $"The call took longer than {limit.TotalSeconds:0} s and was given up.", []);
+
+    /// <summary>INTERNAL with a reference to the log, never the exception's text.</summary>
+    public static RpcException Internal(string reference) =>
+        Make(Code.Internal, ErrorReasons.Internal, $"Something went wrong inside the planner. If it happens again, report reference {reference}.", new() { ["reference"] = reference });
+
+    private static RpcException Make(Code code, string reason, string message, Dictionary<string, string> metadata, Google.Protobuf.IMessage? detail = null)
+    {
+        var info = new ErrorInfo { Domain = ErrorReasons.Domain, Reason = reason };
+        info.Metadata.Add(metadata);
+        var status = new Google.Rpc.Status { Code = (int)code, Message = message, Details = { Any.Pack(info) } };
+        if (detail is not null)
+        {
+            status.Details.Add(Any.Pack(detail));
+        }
+
+        return status.ToRpcException();
+    }
+}

@@ -1,0 +1,170 @@
+using System.Net;
+using Google.Protobuf.Reflection;
+using Google.Rpc;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.AspNetCore.Server.Kestrel.Core;
+using Microsoft.Extensions.Diagnostics.HealthChecks;
+using Microsoft.OpenApi.Models;
+using Quarterlight.Planner.Access;
+using Quarterlight.Planner.Library;
+using Quarterlight.Planner.Services;
+using Quarterlight.Store;
+
+namespace Quarterlight.Planner;
+
+/// <summary>A running planner: gRPC, and JSON beside it when asked for. Dispose to stop it.</summary>
+public sealed class PlannerHost : IAsyncDisposable
+{
+    private readonly WebApplication _app;
+    private readonly LiteDocumentStore _store;
+
+    private PlannerHost(WebApplication app, LiteDocumentStore store, string grpcAddress, string? httpAddress)
+    {
+        _app = app;
+        _store = store;
+        GrpcAddress = grpcAddress;
+        HttpAddress = httpAddress;
+    }
+
+    /// <summary>Address for gRPC clients, such as http://127.0.0.1:5180.</summary>
+    public string GrpcAddress { get; }
+
+    /// <summary>Address for JSON; null when not offered.</summary>
+    public string? HttpAddress { get; }
+
+    /// <summary>Starts a planner.</summary>
+    /// <param name="options">How.</param>
+    /// <param name="cancellation">Gives up starting.</param>
+    /// <param name="configureLogging">Replaces the console as the place logs go to.</param>
+    /// <exception cref="StoreInUseException">Another planner uses the data folder.</exception>
+    /// <exception cref="PlannerStartException">The options ask for something unsafe.</exception>
+    public static async Task<PlannerHost> StartAsync(PlannerHostOptions options, CancellationToken cancellation = default, Action<ILoggingBuilder>? configureLogging = null)
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        if (!IPAddress.IsLoopback(options.Address) && options.KeyHashByTeam.Count == 0)
+        {
+            throw new PlannerStartException("Listening beyond this machine needs a key for each team: set Teams:<team> to the SHA-256 of its key, or listen on 127.0.0.1.");
+        }
+
+        LiteDocumentStore store = LiteDocumentStore.Open(options.DataFolder, TimeProvider.System);
+        try
+        {
+            WebApplication app = Build(options, store, configureLogging);
+            await app.StartAsync(cancellation).ConfigureAwait(false);
+            string[] addresses = [.. app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses];
+            var host = new PlannerHost(app, store, addresses[0], addresses.Length > 1 ? addresses[1] : null);
+            app.Services.GetRequiredService<ILogger<PlannerHost>>().Started(host.GrpcAddress, host.HttpAddress ?? "no port", options.DataFolder);
+            return host;
+        }
+        catch
+        {
+            await store.DisposeAsync().ConfigureAwait(false);
+            throw;
+        }
+    }
+
+    /// <summary>Waits until the process is asked to stop.</summary>
+    public Task WaitForShutdownAsync(CancellationToken cancellation = default) => _app.WaitForShutdownAsync(cancellation);
+
+    /// <summary>Stops taking calls, ends those under way, and closes the store.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        await _app.StopAsync().ConfigureAwait(false);
+        await _app.DisposeAsync().ConfigureAwait(false);
+        await _store.DisposeAsync().ConfigureAwait(false);
+    }
+
+    private static WebApplication Build(PlannerHostOptions options, LiteDocumentStore store, Action<ILoggingBuilder>? configureLogging)
+    {
+        WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
+        builder.Logging.ClearProviders();
+        if (configureLogging is not null)
+        {
+            configureLogging(builder.Logging);
+        }
+        else
+        {
+            builder.Logging.AddJsonConsole(o => o.UseUtcTimestamp = true);
+        }
+
+        builder.Logging.SetMinimumLevel(options.Quiet ? LogLevel.Warning : LogLevel.Information);
+        builder.Logging.AddFilter("Microsoft", LogLevel.Warning).AddFilter("Grpc", LogLevel.Critical);
+        builder.WebHost.ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = options.LargestMessageBytes + 1024;
+            kestrel.Listen(options.Address, options.GrpcPort, o => o.Protocols = HttpProtocols.Http2);
+            if (options.HttpPort is { } port)
+            {
+                kestrel.Listen(options.Address, port, o => o.Protocols = HttpProtocols.Http1);
+            }
+        });
+        AddServices(builder.Services, options, store);
+        WebApplication app = builder.Build();
+        MapEndpoints(app, options);
+        return app;
+    }
+
+    private static void AddServices(IServiceCollection services, PlannerHostOptions options, LiteDocumentStore store)
+    {
+        services.AddSingleton(options);
+        services.AddSingleton(TimeProvider.System);
+        services.AddSingleton<IDocumentStore>(store);
+        services.AddSingleton<TeamLibrary>();
+        services.AddSingleton(new TeamDirectory(options.KeyHashByTeam));
+        services.AddSingleton<PlanningGate>();
+        services.AddSingleton<CabinAdapter>().AddSingleton<KitAdapter>().AddSingleton<SceneAdapter>().AddSingleton<PlanAdapter>().AddSingleton<PlacementAdapter>();
+        services.AddGrpcHealthChecks().AddAsyncCheck("store", async cancellation =>
+        {
+            await store.GetAsync(new DocumentKey(TeamDirectory.LocalTeam, "health", "probe"), cancellation).ConfigureAwait(false);
+            return HealthCheckResult.Healthy();
+        });
+        services.AddGrpcReflection();
+        IGrpcServerBuilder grpc = services.AddGrpc(o =>
+        {
+            o.Interceptors.Add<CallGuard>();
+            o.MaxReceiveMessageSize = options.LargestMessageBytes;
+            o.MaxSendMessageSize = options.LargestMessageBytes;
+            o.EnableDetailedErrors = false;
+        });
+        if (options.HttpPort is not null)
+        {
+            // Without these the JSON side cannot print the details of a refusal and answers with an empty 500.
+            grpc.AddJsonTranscoding(o => o.TypeRegistry = TypeRegistry.FromMessages(BadRequest.Descriptor, ErrorInfo.Descriptor));
+            services.AddGrpcSwagger();
+            services.AddSwaggerGen(o =>
+            {
+                o.SwaggerDoc("v1", new OpenApiInfo { Title = "Quarterlight planner", Version = "v1", Description = "Microphone placement for dialogue recorded in cars, for callers without gRPC." });
+                string comments = Path.Combine(AppContext.BaseDirectory, "Quarterlight.Protos.xml");
+                o.IncludeXmlComments(comments);
+                o.IncludeGrpcXmlComments(comments, includeControllerXmlComments: true);
+            });
+        }
+    }
+
+    private static void MapEndpoints(WebApplication app, PlannerHostOptions options)
+    {
+        app.MapGrpcService<CabinAdapter>();
+        app.MapGrpcService<KitAdapter>();
+        app.MapGrpcService<SceneAdapter>();
+        app.MapGrpcService<PlanAdapter>();
+        app.MapGrpcService<PlacementAdapter>();
+        app.MapGrpcHealthChecksService();
+        app.MapGrpcReflectionService();
+        if (options.HttpPort is not null)
+        {
+            app.UseSwagger(o => o.RouteTemplate = "openapi/{documentName}.json");
+            app.UseSwaggerUI(o =>
+            {
+                o.RoutePrefix = "openapi";
+                o.SwaggerEndpoint("v1.json", "Quarterlight planner v1");
+            });
+            app.MapGet("/healthz", async (HealthCheckService health, CancellationToken cancellation) =>
+                (await health.CheckHealthAsync(cancellation).ConfigureAwait(false)).Status == HealthStatus.Healthy ? Results.Text("ok") : Results.StatusCode(503));
+        }
+    }
+}
+
+/// <summary>The planner cannot start as asked; the message says what to change.</summary>
+public sealed class PlannerStartException(string message) : Exception(message);

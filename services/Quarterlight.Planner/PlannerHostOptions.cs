@@ -1,0 +1,34 @@
+using System.Net;
+
+namespace Quarterlight.Planner;
+
+/// <summary>How a planner is started.</summary>
+public sealed record PlannerHostOptions
+{
+    /// <summary>Folder the store lives in; made when missing.</summary>
+    public required string DataFolder { get; init; }
+
+    /// <summary>Address to listen on. Anything but loopback needs <see cref="KeyHashByTeam"/>.</summary>
+    public IPAddress Address { get; init; } = IPAddress.Loopback;
+
+    /// <summary>Port for gRPC (HTTP/2 without TLS); 0 takes any free one.</summary>
+    public int GrpcPort { get; init; }
+
+    /// <summary>Port for JSON and the OpenAPI page (HTTP/1); 0 takes any free one, null offers none.</summary>
+    public int? HttpPort { get; init; }
+
+    /// <summary>SHA-256 of each team's key, in hex; empty serves the one team of this machine.</summary>
+    public IReadOnlyDictionary<string, string> KeyHashByTeam { get; init; } = new Dictionary<string, string>();
+
+    /// <summary>True logs nothing below warnings.</summary>
+    public bool Quiet { get; init; }
+
+    /// <summary>Longest a call may take. Default 30 s.</summary>
+    public TimeSpan CallLimit { get; init; } = TimeSpan.FromSeconds(30);
+
+    /// <summary>Largest message in bytes, either way. Default 4 MiB.</summary>
+    public int LargestMessageBytes { get; init; } = 4 * 1024 * 1024;
+
+    /// <summary>Most plans under way or waiting. Default 64.</summary>
+    public int MostWaitingPlans { get; init; } = 64;
+}

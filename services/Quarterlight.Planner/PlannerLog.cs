@@ -1,0 +1,14 @@
+namespace Quarterlight.Planner;
+
+/// <summary>Everything the planner logs. No text that a user wrote and no key is ever logged.</summary>
+internal static partial class PlannerLog
+{
+    [LoggerMessage(1001, LogLevel.Information, "{Method} for team {Team}: {Status} in {Milliseconds:0.0} ms")]
+    public static partial void CallEnded(this ILogger logger, string method, string team, string status, double milliseconds);
+
+    [LoggerMessage(1002, LogLevel.Error, "{Method} failed, reference {Reference}")]
+    public static partial void CallFailed(this ILogger logger, Exception exception, string method, string reference);
+
+    [LoggerMessage(1003, LogLevel.Information, "Planner listens for gRPC on {GrpcAddress} and for JSON on {HttpAddress}; data in {DataFolder}")]
+    public static partial void Started(this ILogger logger, string grpcAddress, string httpAddress, string dataFolder);
+}

@@ -1,0 +1,70 @@
+using Quarterlight.Cabin;
+using Quarterlight.Placement;
+using Quarterlight.Planner.Errors;
+using Quarterlight.Planner.Library;
+using Quarterlight.Planner.Mapping;
+
+namespace Quarterlight.Planner.Services;
+
+/// <summary>A scene with its car and kit, as sent and as the placement room takes it.</summary>
+internal sealed record PlanningInput(V1.Scene Scene, V1.Cabin Cabin, V1.Kit Kit, PlacementTask Task)
+{
+    /// <summary>Puts kept or sent parts together and checks all of them; refuses with every violation at once.</summary>
+    public static PlanningInput From(V1.Scene scene, V1.Cabin cabin, V1.Kit kit, IReadOnlyList<string>? removedSiteIds = null, string prefix = "")
+    {
+        var reader = new FieldReader();
+        CabinSpec spec = CabinMapper.ToDomain(cabin, prefix + "cabin", reader);
+        bool carIsGood = reader.Violations.Count == 0;
+        Kit domainKit = KitMapper.ToDomain(kit, prefix + "kit", reader);
+        Scene domainScene = SceneMapper.ToDomain(scene, prefix + "scene", removedSiteIds ?? [], reader);
+        if (!carIsGood)
+        {
+            reader.ThrowIfAny();
+        }
+
+        var task = new PlacementTask(CabinBuilder.Build(spec), CabinMapper.ToNoiseCar(cabin), domainKit, domainScene);
+
+        // The kit was checked with the contract's own paths; what the scene needs of it is checked here.
+        reader.Violations.AddRange(PlacementRules.Validate(task, prefix + "scene", prefix + "kit").Where(v => !v.Field.StartsWith(prefix + "kit", StringComparison.Ordinal)));
+        reader.ThrowIfAny();
+        return new PlanningInput(scene, cabin, kit, task);
+    }
+
+    /// <summary>A kept scene with its car and kit, with changes for one question.</summary>
+    public static async Task<PlanningInput> KeptAsync(TeamLibrary library, string team, string sceneName, V1.SceneChanges? changes, CancellationToken cancellation)
+    {
+        V1.Scene scene = await library.Scenes.GetAsync(team, sceneName, cancellation).ConfigureAwait(false);
+        string cabinName = changes?.Cabin is { Length: > 0 } otherCabin ? otherCabin : scene.Cabin;
+        string kitName = changes?.Kit is { Length: > 0 } otherKit ? otherKit : scene.Kit;
+        V1.Cabin cabin = await library.Cabins.FindAsync(team, cabinName, cancellation).ConfigureAwait(false) ?? throw Missing("cabin", cabinName);
+        V1.Kit kit = await library.Kits.FindAsync(team, kitName, cancellation).ConfigureAwait(false) ?? throw Missing("kit", kitName);
+        return Changed(scene, cabin, kit, changes, "");
+    }
+
+    /// <summary>Parts sent whole, with changes.</summary>
+    public static PlanningInput Sent(V1.SceneBundle bundle, V1.SceneChanges? changes)
+    {
+        if (bundle.Scene is null || bundle.Cabin is null || bundle.Kit is null)
+        {
+            throw Refusals.Invalid("bundle", "a part is missing", "Send scene, cabin and kit");
+        }
+
+        return Changed(bundle.Scene, bundle.Cabin, bundle.Kit, changes, "bundle.");
+    }
+
+    private static PlanningInput Changed(V1.Scene scene, V1.Cabin cabin, V1.Kit kit, V1.SceneChanges? changes, string prefix)
+    {
+        if (changes is null)
+        {
+            return From(scene, cabin, kit, null, prefix);
+        }
+
+        (V1.Scene changedScene, V1.Kit changedKit) = SceneChanger.Apply(scene, kit, changes);
+        PlanningInput input = From(changedScene, cabin, changedKit, [.. changes.RemovedSiteIds], prefix);
+        SceneChanger.CheckSites(changes, input.Task);
+        return input;
+    }
+
+    private static Grpc.Core.RpcException Missing(string field, string name) =>
+        Refusals.Invalid($"scene.{field}", $"there is no {name}", $"Create it first, or name another {field}");
+}
