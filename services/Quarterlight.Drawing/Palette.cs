@@ -1,0 +1,65 @@
+using SkiaSharp;
+
+namespace Quarterlight.Drawing;
+
+/// <summary>
+/// The colors of every picture. Hues are the eight of Okabe and Ito ("Color Universal Design", 2002, values from memory),
+/// which stay apart for the common kinds of color blindness. Color never carries a meaning alone: each series has its own
+/// shape or line style as well.
+/// </summary>
+public static class Palette
+{
+    /// <summary>Background.</summary>
+    public static SKColor Paper { get; } = SKColors.White;
+
+    /// <summary>Text, numbers and the edges of people.</summary>
+    public static SKColor Ink { get; } = new(0x1A, 0x1A, 0x1A);
+
+    /// <summary>The car's own lines.</summary>
+    public static SKColor CarLine { get; } = new(0x76, 0x76, 0x76);
+
+    /// <summary>Seats and other filled parts of the car.</summary>
+    public static SKColor CarFill { get; } = new(0xEE, 0xEE, 0xEC);
+
+    /// <summary>Microphones, their aim and pattern: blue.</summary>
+    public static SKColor Microphone { get; } = new(0x00, 0x72, 0xB2);
+
+    /// <summary>Null directions: vermilion.</summary>
+    public static SKColor Null { get; } = new(0xD5, 0x5E, 0x00);
+
+    /// <summary>Cameras: bluish green.</summary>
+    public static SKColor Camera { get; } = new(0x00, 0x9E, 0x73);
+
+    /// <summary>Engine: orange, always with an ink edge.</summary>
+    public static SKColor Engine { get; } = new(0xE6, 0x9F, 0x00);
+
+    /// <summary>Open windows: sky blue, always with an ink edge.</summary>
+    public static SKColor OpenWindow { get; } = new(0x56, 0xB4, 0xE9);
+
+    /// <summary>Where a talker looks: reddish purple, always with an ink edge.</summary>
+    public static SKColor Gaze { get; } = new(0xCC, 0x79, 0xA7);
+
+    /// <summary>The same color, partly see-through.</summary>
+    /// <param name="color">Color.</param>
+    /// <param name="opacity">0 (clear) to 1 (solid).</param>
+    public static SKColor Faded(this SKColor color, double opacity) => color.WithAlpha((byte)Math.Round(255 * opacity));
+
+    /// <summary>
+    /// Contrast ratio of two solid colors, 1 to 21, after WCAG 2.2, definitions of relative luminance and contrast ratio.
+    /// </summary>
+    public static double Contrast(SKColor a, SKColor b)
+    {
+        double la = Luminance(a), lb = Luminance(b);
+        return (Math.Max(la, lb) + 0.05) / (Math.Min(la, lb) + 0.05);
+    }
+
+    /// <summary>Relative luminance, 0 (black) to 1 (white), after WCAG 2.2.</summary>
+    public static double Luminance(SKColor color) =>
+        (0.2126 * Linear(color.Red)) + (0.7152 * Linear(color.Green)) + (0.0722 * Linear(color.Blue));
+
+    private static double Linear(byte channel)
+    {
+        double c = channel / 255.0;
+        return c <= 0.04045 ? c / 12.92 : Math.Pow((c + 0.055) / 1.055, 2.4);
+    }
+}

@@ -1,0 +1,80 @@
+using SkiaSharp;
+
+namespace Quarterlight.Drawing;
+
+/// <summary>A label as drawn: what it says, where, and what it belongs to.</summary>
+/// <param name="Text">The words.</param>
+/// <param name="Box">Where, pixels.</param>
+/// <param name="Series">What it belongs to, such as talker or microphone.</param>
+/// <param name="TextHeightPx">Size of the lettering, pixels.</param>
+internal sealed record DrawnLabel(string Text, SKRect Box, string Series, float TextHeightPx);
+
+/// <summary>A white sheet to draw on, with the pens, shapes and labels all pictures share.</summary>
+internal sealed class PictureSheet : IDisposable
+{
+    /// <summary>Lettering that stays readable when the picture is 360 pixels wide on a phone: 32 of 1200 pixels.</summary>
+    public const float TextPx = 32;
+
+    private readonly SKSurface surface;
+    private readonly List<DrawnLabel> labels = [];
+
+    public PictureSheet(int widthPx, int heightPx)
+    {
+        surface = SKSurface.Create(new SKImageInfo(widthPx, heightPx, SKColorType.Rgba8888, SKAlphaType.Premul))
+            ?? throw new InvalidOperationException($"No memory for a picture of {widthPx} by {heightPx} pixels.");
+        Canvas.Clear(Palette.Paper);
+    }
+
+    public SKCanvas Canvas => surface.Canvas;
+
+    public IReadOnlyList<DrawnLabel> Labels => labels;
+
+    public static SKPaint Pen(SKColor color, float widthPx, params float[] dashes)
+    {
+        var pen = new SKPaint { Color = color, StrokeWidth = widthPx, Style = SKPaintStyle.Stroke, IsAntialias = true, StrokeJoin = SKStrokeJoin.Round };
+        if (dashes.Length > 0)
+        {
+            using SKPathEffect effect = SKPathEffect.CreateDash(dashes, 0);
+            pen.PathEffect = effect;
+        }
+        else
+        {
+            pen.StrokeCap = SKStrokeCap.Round;
+        }
+
+        return pen;
+    }
+
+    public static SKPaint Brush(SKColor color) => new() { Color = color, Style = SKPaintStyle.Fill, IsAntialias = true };
+
+    public void Line(SKPoint a, SKPoint b, SKPaint pen) => Canvas.DrawLine(a, b, pen);
+
+    public void Shape(IEnumerable<SKPoint> points, bool closed, SKPaint paint)
+    {
+        using var builder = new SKPathBuilder();
+        builder.AddPoly([.. points], closed);
+        using SKPath path = builder.Detach();
+        Canvas.DrawPath(path, paint);
+    }
+
+    public void Words(string text, float left, float baseline, bool bold = false, float sizePx = TextPx) =>
+        DrawingFonts.Draw(Canvas, text, left, baseline, sizePx, bold, Palette.Ink);
+
+    /// <summary>Writes words centered in a box and records them as a label.</summary>
+    public void Label(string text, SKRect box, string series, SKColor ink, bool bold, float sizePx = TextPx)
+    {
+        float width = DrawingFonts.Width(text, sizePx, bold);
+        // Capitals and digits of Inter are 0.727 em high.
+        DrawingFonts.Draw(Canvas, text, box.MidX - (width / 2), box.MidY + (0.3635f * sizePx), sizePx, bold, ink);
+        labels.Add(new(text, box, series, sizePx));
+    }
+
+    public byte[] ToPng()
+    {
+        using SKImage image = surface.Snapshot();
+        using SKData data = image.Encode(SKEncodedImageFormat.Png, 100);
+        return data.ToArray();
+    }
+
+    public void Dispose() => surface.Dispose();
+}
