@@ -36,10 +36,13 @@ public sealed class PlannerHost : IAsyncDisposable
     /// <summary>Starts a planner.</summary>
     /// <param name="options">How.</param>
     /// <param name="cancellation">Gives up starting.</param>
-    /// <param name="configureLogging">Replaces the console as the place logs go to.</param>
     /// <exception cref="StoreInUseException">Another planner uses the data folder.</exception>
     /// <exception cref="PlannerStartException">The options ask for something unsafe.</exception>
-    public static async Task<PlannerHost> StartAsync(PlannerHostOptions options, CancellationToken cancellation = default, Action<ILoggingBuilder>? configureLogging = null)
+    public static Task<PlannerHost> StartAsync(PlannerHostOptions options, CancellationToken cancellation = default) =>
+        StartAsync(options, null, cancellation);
+
+    /// <summary>The same with logs going somewhere else than the console.</summary>
+    public static async Task<PlannerHost> StartAsync(PlannerHostOptions options, Action<ILoggingBuilder>? configureLogging, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(options);
         if (!IPAddress.IsLoopback(options.Address) && options.KeyHashByTeam.Count == 0)
@@ -121,7 +124,7 @@ public sealed class PlannerHost : IAsyncDisposable
             return HealthCheckResult.Healthy();
         });
         services.AddGrpcReflection();
-        IGrpcServerBuilder grpc = services.AddGrpc(o =>
+        Grpc.AspNetCore.Server.IGrpcServerBuilder grpc = services.AddGrpc(o =>
         {
             o.Interceptors.Add<CallGuard>();
             o.MaxReceiveMessageSize = options.LargestMessageBytes;

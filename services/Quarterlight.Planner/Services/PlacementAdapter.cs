@@ -110,14 +110,14 @@ internal sealed class PlacementAdapter(TeamLibrary library, PlanningGate gate, T
         return new DrawPlanResponse { Picture = picture };
     }
 
-    private static PlanOption OptionOf(MountPlan plan, int index) => index switch
+    private static Placement.PlanOption OptionOf(MountPlan plan, int index) => index switch
     {
         0 => plan.Best,
         > 0 when index <= plan.RunnersUp.Count => plan.RunnersUp[index - 1],
         _ => throw Refusals.Invalid("option_index", $"this plan has no option {index}", $"Use 0 for the plan itself, up to {plan.RunnersUp.Count} for a runner-up"),
     };
 
-    private static Picture Draw(PlanningInput input, MountPlan plan, PlanOption option)
+    private static Picture Draw(PlanningInput input, MountPlan plan, Placement.PlanOption option)
     {
         DrawnPicture drawn = PlanDrawing.Draw(input.Task.Cabin, input.Task.Kit, input.Task.Scene, plan, option);
         return new Picture
