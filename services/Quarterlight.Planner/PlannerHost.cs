@@ -3,6 +3,7 @@ using Google.Protobuf.Reflection;
 using Google.Rpc;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.AspNetCore.Mvc.ApiExplorer;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.Diagnostics.HealthChecks;
 using Microsoft.OpenApi.Models;
@@ -136,6 +137,7 @@ public sealed class PlannerHost : IAsyncDisposable
             // Without these the JSON side cannot print the details of a refusal and answers with an empty 500.
             grpc.AddJsonTranscoding(o => o.TypeRegistry = TypeRegistry.FromMessages(BadRequest.Descriptor, ErrorInfo.Descriptor));
             services.AddGrpcSwagger();
+            services.AddSingleton<IApiDescriptionProvider, ResourcePaths>();
             services.AddSwaggerGen(o =>
             {
                 o.SwaggerDoc("v1", new OpenApiInfo { Title = "Quarterlight planner", Version = "v1", Description = "Microphone placement for dialogue recorded in cars, for callers without gRPC." });

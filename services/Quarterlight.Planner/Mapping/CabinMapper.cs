@@ -24,10 +24,9 @@ internal static class CabinMapper
             DriveConditionsRules.Cylinders.Check($"{prefix}.cylinder_count", cabin.CylinderCount, reader.Violations);
         }
 
-        if (reader.Violations.Count == 0)
-        {
-            reader.Violations.AddRange(CabinRules.Validate(spec, prefix));
-        }
+        // A field that could not even be read is said once, not twice.
+        HashSet<string> said = [.. reader.Violations.Select(v => v.Field)];
+        reader.Violations.AddRange(CabinRules.Validate(spec, prefix).Where(v => !said.Contains(v.Field)));
 
         return spec;
     }
