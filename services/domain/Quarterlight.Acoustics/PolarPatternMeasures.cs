@@ -42,11 +42,11 @@ public static class PolarPatternMeasures
     /// <summary>How many times farther than an omni it may stand for the same direct-to-reverberant ratio.</summary>
     public static double DistanceFactor(this PolarPattern pattern) => 1 / Math.Sqrt(pattern.RandomEnergyEfficiency());
 
-    /// <summary>How far sound from straight behind lies below sound from the front, dB, 0 or more; infinite for a cardioid.</summary>
-    public static double RearRejectionDb(this PolarPattern pattern)
+    /// <summary>Response at 180 degrees relative to the front, dB, 0 or less; minus infinity for a cardioid. The capsule's alone.</summary>
+    public static double RearResponseDb(this PolarPattern pattern)
     {
         ArgumentNullException.ThrowIfNull(pattern);
-        return -20 * Math.Log10(Math.Abs(pattern.A - pattern.B));
+        return 20 * Math.Log10(Math.Abs(pattern.A - pattern.B));
     }
 
     /// <summary>Full angle in radians within which the response is no more than so many dB (above 0) down; 2 pi when it never is.</summary>
