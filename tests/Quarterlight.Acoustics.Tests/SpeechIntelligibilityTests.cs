@@ -34,6 +34,35 @@ public class SpeechIntelligibilityTests
         Assert.True(SpeechIntelligibility.AtListeningLevel(speech, noise.Shifted(more)) <= SpeechIntelligibility.AtListeningLevel(speech, noise) + 1e-12);
     });
 
+    // ANSI S3.5-1997 is an index: whatever the levels, it stays between nothing and everything.
     [Fact]
-    public void OctaveIndex_WrongNumberOfBands_Throws() => Assert.Throws<ArgumentException>(() => SpeechIntelligibility.OctaveIndex([1, 2], [1, 2], [1, 2]));
+    public void AtListeningLevel_AnySpectra_StaysBetweenZeroAndOne() => Gen.Double[-60, 130].Array[14].Sample(db =>
+    {
+        double index = SpeechIntelligibility.AtListeningLevel(new BandLevels(db.AsSpan(0, 7)), new BandLevels(db.AsSpan(7, 7)));
+        Assert.InRange(index, 0, 1);
+    });
+
+    [Fact]
+    public void AtListeningLevel_NobodySpeaks_IsZero() =>
+        Assert.Equal(0, SpeechIntelligibility.AtListeningLevel(BandLevels.Flat(double.NegativeInfinity), BandLevels.Flat(30)));
+
+    [Fact]
+    public void AtListeningLevel_NoNoise_IsNearlyOne() =>
+        Assert.InRange(SpeechIntelligibility.AtListeningLevel(VoiceSpectrum.AtOneMetre(VocalEffort.Normal), BandLevels.Flat(double.NegativeInfinity)), 0.95, 1);
+
+    // ANSI S3.5-1997 Table 4: the weights sum to 1; 125 Hz is not in it.
+    [Fact]
+    public void Importance_Bands_SumToOne()
+    {
+        Assert.Equal(0, SpeechIntelligibility.OctaveImportance[0]);
+        Assert.Equal(1, SpeechIntelligibility.OctaveImportance.ToArray().Sum(), 1e-9);
+    }
+
+    [Fact]
+    public void Index_WrongNumberOfBands_Throws()
+    {
+        Assert.Throws<ArgumentException>(() => SpeechIntelligibility.OctaveIndex([1, 2], [1, 2], [1, 2]));
+        Assert.Throws<ArgumentException>(() => SpeechIntelligibility.OctaveIndex(new double[6], new double[6], new double[6], [1, 2]));
+        Assert.Throws<ArgumentException>(() => SpeechIntelligibility.ThirdOctaveIndex(new double[6], new double[6], new double[6]));
+    }
 }

@@ -4,8 +4,6 @@ namespace Quarterlight.Acoustics;
 /// <remarks>Source: first-order family A + B cos theta, docs/models/polar-patterns.md; checked against the handbook table in tests/vectors/patterns.</remarks>
 public static class PolarPatternMeasures
 {
-    private const double SpeedOfSoundMps = 343;
-
     /// <summary>
     /// Signed response relative to on-axis at an angle in radians and a frequency in Hz. With an interference tube of length L the
     /// capsule's response is multiplied by |sin X / X|, X = (pi L f / c)(1 - cos theta) (line formula, from memory).
@@ -20,7 +18,7 @@ public static class PolarPatternMeasures
             return capsule;
         }
 
-        double x = Math.PI * pattern.TubeLengthM * frequencyHz / SpeedOfSoundMps * (1 - cosine);
+        double x = Math.PI * pattern.TubeLengthM * frequencyHz / SpeedOfSound.NominalMps * (1 - cosine);
         return capsule * (Math.Abs(x) < 1e-9 ? 1 : Math.Abs(Math.Sin(x) / x));
     }
 
@@ -44,8 +42,12 @@ public static class PolarPatternMeasures
     /// <summary>How many times farther than an omni it may stand for the same direct-to-reverberant ratio.</summary>
     public static double DistanceFactor(this PolarPattern pattern) => 1 / Math.Sqrt(pattern.RandomEnergyEfficiency());
 
-    /// <summary>Response at 180 degrees relative to the front, dB; minus infinity for a cardioid.</summary>
-    public static double RearResponseDb(this PolarPattern pattern) => 20 * Math.Log10(Math.Abs(pattern.ResponseAt(Math.PI, 0)));
+    /// <summary>Response at 180 degrees relative to the front, dB, 0 or less; minus infinity for a cardioid. The capsule's alone.</summary>
+    public static double RearResponseDb(this PolarPattern pattern)
+    {
+        ArgumentNullException.ThrowIfNull(pattern);
+        return 20 * Math.Log10(Math.Abs(pattern.A - pattern.B));
+    }
 
     /// <summary>Full angle in radians within which the response is no more than so many dB (above 0) down; 2 pi when it never is.</summary>
     public static double AcceptanceAngleRad(this PolarPattern pattern, double downDb)
@@ -74,7 +76,7 @@ public static class PolarPatternMeasures
         ArgumentNullException.ThrowIfNull(pattern);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(distanceM);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(frequencyHz);
-        double kr = 2 * Math.PI * frequencyHz / SpeedOfSoundMps * distanceM;
+        double kr = 2 * Math.PI * frequencyHz / SpeedOfSound.NominalMps * distanceM;
         return 10 * Math.Log10(1 + Math.Pow(pattern.B / kr, 2));
     }
 }

@@ -1,3 +1,5 @@
+using Quarterlight.Quantities;
+
 namespace Quarterlight.Acoustics;
 
 /// <summary>
@@ -13,7 +15,13 @@ public static class RoadTrafficEmission
     private static readonly double[] s_aWeighting = [-26.2, -16.1, -8.6, -3.2, 0, 1.2, 1.0, -1.1];
 
     /// <summary>Growth of rolling noise in dB per decade of speed in a band of this project, 0 = 125 Hz to 6 = 8 kHz.</summary>
-    public static double RollingSlope(int band) => s_rollingB[band + 1];
+    /// <exception cref="ArgumentOutOfRangeException">There is no such band.</exception>
+    public static double RollingSlope(int band)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(band);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(band, OctaveBands.Count);
+        return s_rollingB[band + 1];
+    }
 
     /// <summary>A-weighted sound power level in dB re 1 pW at a speed of 20 to 130 km/h.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The speed is outside the method's range.</exception>

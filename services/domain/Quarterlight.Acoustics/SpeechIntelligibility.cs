@@ -18,7 +18,7 @@ public static class SpeechIntelligibility
     /// <returns>0 to 1.</returns>
     public static double OctaveIndex(ReadOnlySpan<double> speechDb, ReadOnlySpan<double> noiseDb, ReadOnlySpan<double> thresholdDb, ReadOnlySpan<double> importance = default)
     {
-        RequireBands(speechDb, noiseDb, thresholdDb, SiiTables.OctaveCount);
+        RequireBands(speechDb, noiseDb, thresholdDb, importance, SiiTables.OctaveCount);
         ReadOnlySpan<double> weights = importance.IsEmpty ? OctaveImportance[1..] : importance;
         double index = 0;
         for (int i = 0; i < SiiTables.OctaveCount; i++)
@@ -30,12 +30,16 @@ public static class SpeechIntelligibility
         return index;
     }
 
-    /// <summary>One-third octave procedure with spread of masking; eighteen bands from 160 Hz.</summary>
+    /// <summary>One-third octave procedure with spread of masking; spectrum levels in dB/Hz, threshold in dB HL, eighteen bands from 160 Hz.</summary>
+    /// <param name="speechDb">Eighteen speech spectrum levels.</param>
+    /// <param name="noiseDb">Eighteen noise spectrum levels.</param>
+    /// <param name="thresholdDb">Eighteen hearing thresholds, 0 for normal hearing.</param>
+    /// <param name="importance">Eighteen weights summing to 1; empty takes Table 3's.</param>
     /// <inheritdoc cref="OctaveIndex" path="/returns"/>
     public static double ThirdOctaveIndex(ReadOnlySpan<double> speechDb, ReadOnlySpan<double> noiseDb, ReadOnlySpan<double> thresholdDb, ReadOnlySpan<double> importance = default)
     {
         const int N = SiiTables.ThirdCount;
-        RequireBands(speechDb, noiseDb, thresholdDb, N);
+        RequireBands(speechDb, noiseDb, thresholdDb, importance, N);
         ReadOnlySpan<double> weights = importance.IsEmpty ? SiiTables.ThirdImportance : importance;
         ReadOnlySpan<double> f = SiiTables.ThirdCentresHz;
         Span<double> masker = stackalloc double[N], slope = stackalloc double[N];
@@ -68,7 +72,13 @@ public static class SpeechIntelligibility
     /// <returns>0 to 1.</returns>
     public static double AtListeningLevel(BandLevels speech, BandLevels noise)
     {
-        double shift = VoiceSpectrum.AtOneMetre(VocalEffort.Normal).AWeightedDb() - speech.AWeightedDb();
+        double speechDba = speech.AWeightedDb();
+        if (double.IsNegativeInfinity(speechDba))
+        {
+            return 0; // Nobody speaks.
+        }
+
+        double shift = VoiceSpectrum.AtOneMetre(VocalEffort.Normal).AWeightedDb() - speechDba;
         Span<double> e = stackalloc double[SiiTables.OctaveCount], n = stackalloc double[SiiTables.OctaveCount], none = stackalloc double[SiiTables.OctaveCount];
         none.Clear();
         for (int i = 0; i < SiiTables.OctaveCount; i++)
@@ -89,9 +99,9 @@ public static class SpeechIntelligibility
         return distortion * audibility;
     }
 
-    private static void RequireBands(ReadOnlySpan<double> a, ReadOnlySpan<double> b, ReadOnlySpan<double> c, int count)
+    private static void RequireBands(ReadOnlySpan<double> a, ReadOnlySpan<double> b, ReadOnlySpan<double> c, ReadOnlySpan<double> weights, int count)
     {
-        if (a.Length != count || b.Length != count || c.Length != count)
+        if (a.Length != count || b.Length != count || c.Length != count || (!weights.IsEmpty && weights.Length != count))
         {
             throw new ArgumentException($"This procedure takes {count} bands.");
         }

@@ -63,8 +63,45 @@ public static class SpeechTransmission
     }
 
     /// <summary>Index of a room with one reverberation time in all bands and a speech-to-noise ratio by band, no masking or threshold.</summary>
+    /// <param name="snrDb">Speech over noise by band, dB; infinity for none.</param>
+    /// <param name="reverberationTimeS">Reverberation time in seconds, 0 or more.</param>
     public static double Statistical(BandLevels snrDb, double reverberationTimeS) =>
-        FromModulation([.. Enumerable.Range(0, OctaveBands.Count).Select(k => s_modulationHz.Select(f => RoomModulation(f, reverberationTimeS, snrDb[k])).ToArray())]);
+        Statistical(snrDb, [reverberationTimeS, reverberationTimeS, reverberationTimeS, reverberationTimeS, reverberationTimeS, reverberationTimeS, reverberationTimeS]);
+
+    /// <summary>Index of a room with a reverberation time and a speech-to-noise ratio by band, no masking or threshold.</summary>
+    /// <param name="snrDb">Speech over noise by band, dB; infinity for none.</param>
+    /// <param name="reverberationTimeS">Seven reverberation times in seconds, 0 or more.</param>
+    public static double Statistical(BandLevels snrDb, ReadOnlySpan<double> reverberationTimeS)
+    {
+        Require(reverberationTimeS.Length == OctaveBands.Count, "Seven bands.");
+        Span<double> mti = stackalloc double[OctaveBands.Count];
+        for (int k = 0; k < mti.Length; k++)
+        {
+            mti[k] = MeanTransmissionIndex(reverberationTimeS[k], 1 / (1 + Math.Pow(10, -snrDb[k] / 10)));
+        }
+
+        return FromMti(mti);
+    }
+
+    /// <summary>
+    /// Index of a room as an ear at the microphone would have it: as <see cref="Statistical(BandLevels, ReadOnlySpan{double})"/>,
+    /// with each band also masked by the band below, depending on the level, and cut by the reception threshold.
+    /// </summary>
+    /// <param name="speech">Speech band levels, dB re 20 µPa.</param>
+    /// <param name="noise">Noise band levels, dB re 20 µPa; minus infinity for none.</param>
+    /// <param name="reverberationTimeS">Seven reverberation times in seconds, 0 or more.</param>
+    public static double StatisticalAtLevel(BandLevels speech, BandLevels noise, ReadOnlySpan<double> reverberationTimeS)
+    {
+        Require(reverberationTimeS.Length == OctaveBands.Count, "Seven bands.");
+        double[] factors = AuditoryFactors(speech, noise);
+        Span<double> mti = stackalloc double[OctaveBands.Count];
+        for (int k = 0; k < mti.Length; k++)
+        {
+            mti[k] = MeanTransmissionIndex(reverberationTimeS[k], factors[k]);
+        }
+
+        return FromMti(mti);
+    }
 
     /// <summary>Level-dependent masking of the next higher band, in dB added to this band's level (2011, A.3.1.2).</summary>
     public static double MaskingDb(double levelDb) => levelDb switch
@@ -91,6 +128,17 @@ public static class SpeechTransmission
         }
 
         return factors;
+    }
+
+    private static double MeanTransmissionIndex(double reverberationTimeS, double factor)
+    {
+        double sum = 0;
+        foreach (double hz in s_modulationHz)
+        {
+            sum += TransmissionIndex(RoomModulation(hz, reverberationTimeS, double.PositiveInfinity) * factor);
+        }
+
+        return sum / s_modulationHz.Length;
     }
 
     private static void Require(bool condition, string message)

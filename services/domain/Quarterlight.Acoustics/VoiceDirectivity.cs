@@ -49,8 +49,18 @@ public static class VoiceDirectivity
         return ((1 - t) * s_db[low, band]) + (t * s_db[low + 1, band]);
     }
 
-    /// <summary>Front energy over the mean over the sphere in a band: what turns an on-axis level into a sound power.</summary>
-    public static double DirectivityFactor(int band) => s_factor[band];
+    /// <summary>
+    /// Front energy over the mean over the sphere in a band: what turns an on-axis level into a sound power. The azimuth table is
+    /// taken to hold all round the mouth's axis.
+    /// </summary>
+    /// <param name="band">0 = 125 Hz to 6 = 8 kHz.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such band.</exception>
+    public static double DirectivityFactor(int band)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(band);
+        ArgumentOutOfRangeException.ThrowIfGreaterThanOrEqual(band, OctaveBands.Count);
+        return s_factor[band];
+    }
 
     private static double[] MakeEnergy()
     {

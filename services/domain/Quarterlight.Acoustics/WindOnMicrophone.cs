@@ -13,14 +13,15 @@ public static class WindOnMicrophone
     /// <summary>Strouhal numbers the fit holds for, both ends excluded.</summary>
     public static ValidRange Strouhal { get; } = new(0.1, 5, "");
 
-    /// <summary>Third-octave level in dB re 20 µPa; null outside the fit's range.</summary>
+    /// <summary>Third-octave level in dB re 20 µPa; null outside the fit's range or for values that are not above 0.</summary>
     /// <param name="windSpeedMps">Wind speed in m/s, above 0.</param>
     /// <param name="screenDiameterM">Diameter of the screen in metres, above 0.</param>
     /// <param name="frequencyHz">Band centre in Hz, above 0.</param>
     public static double? ThirdOctaveLevelDb(double windSpeedMps, double screenDiameterM, double frequencyHz)
     {
         double strouhal = frequencyHz * screenDiameterM / windSpeedMps;
-        return strouhal > Strouhal.Min && strouhal < Strouhal.Max
+        bool physical = windSpeedMps > 0 && screenDiameterM > 0;
+        return physical && strouhal > Strouhal.Min && strouhal < Strouhal.Max
             ? (40 * Math.Log10(windSpeedMps)) - (23 * Math.Log10(strouhal)) + 15
             : null;
     }
