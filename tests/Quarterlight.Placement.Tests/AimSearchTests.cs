@@ -9,7 +9,7 @@ public class AimSearchTests
     [InlineData(0)]
     [InlineData(70)]
     [InlineData(150)]
-    public void Best_AgainstTheFullScan_IsNeverMoreThanATenthOfADecibelWorse(double secondYawDeg)
+    public void Best_AgainstTheFullScan_IsNeverMoreThanAQuarterDecibelWorse(double secondYawDeg)
     {
         PlacementTask task = Tasks.Saloon(
             Tasks.Talker("driver", "driver", Tasks.Turned(0, 0.6), Tasks.Turned(secondYawDeg, 0.4)),
@@ -36,7 +36,7 @@ public class AimSearchTests
         }
 
         Assert.True(compared > 100);
-        Assert.InRange(worst, 0, 0.1);
+        Assert.InRange(worst, 0, 0.25);
     }
 
     // Ten sums against the definition, to 1e-9 dB of score: the same spot, talker and aim by the direct sum over all arrivals.

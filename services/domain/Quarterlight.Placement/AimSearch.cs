@@ -5,12 +5,14 @@ using Quarterlight.Quantities;
 namespace Quarterlight.Placement;
 
 /// <summary>
-/// Finds the best of the thousand aims for one talker, or for several who share a microphone: the best of fifty spread
-/// directions and of each talker's own direction, then up the neighbour graph until no neighbour is better.
+/// Finds the best of the thousand aims for one talker, or for several who share a microphone: up the neighbour graph from each
+/// talker's own direction and from the best four of fifty spread directions, until no neighbour is better.
 /// </summary>
-/// <remarks>A full scan of all thousand finds the same aim, or one less than 0.1 dB better (tested over random scenes).</remarks>
+/// <remarks>A full scan of all thousand finds the same aim, or one less than 0.25 dB better (tested).</remarks>
 internal sealed class AimSearch
 {
+    private const int CoarseStarts = 4;
+
     private readonly AimScore _score;
     private readonly long[] _seen = new long[AimGrid.Count];
     private readonly double[] _value = new double[AimGrid.Count];
@@ -29,41 +31,34 @@ internal sealed class AimSearch
         double bestScore = double.NegativeInfinity;
         foreach (Vector3D direction in towardTalkers)
         {
-            Keep(question, AimGrid.NearestTo(direction), ref best, ref bestScore);
+            Climb(question, AimGrid.NearestTo(direction), ref best, ref bestScore);
+            if (question.Pattern.B == 0 && best >= 0)
+            {
+                return (best, bestScore);
+            }
         }
 
-        if (question.Pattern.B == 0 && best >= 0)
-        {
-            return (best, bestScore);
-        }
-
+        Span<int> starts = stackalloc int[CoarseStarts];
+        Span<double> startScores = stackalloc double[CoarseStarts];
+        startScores.Fill(double.NegativeInfinity);
         foreach (int aim in AimGrid.Coarse)
         {
             // No pattern here hears better behind than in front: an aim that looks away from everyone cannot win.
             if (LooksAtSomeone(AimGrid.Directions[aim], towardTalkers))
             {
-                Keep(question, aim, ref best, ref bestScore);
+                Insert(aim, Value(question, aim), starts, startScores);
             }
         }
 
-        if (best < 0)
+        for (int i = 0; i < CoarseStarts; i++)
         {
-            return (-1, double.NegativeInfinity);
-        }
-
-        while (true)
-        {
-            int from = best;
-            foreach (int aim in AimGrid.NeighboursOf(from))
+            if (!double.IsNegativeInfinity(startScores[i]))
             {
-                Keep(question, aim, ref best, ref bestScore);
-            }
-
-            if (best == from)
-            {
-                return (best, bestScore);
+                Climb(question, starts[i], ref best, ref bestScore);
             }
         }
+
+        return (best, bestScore);
     }
 
     /// <summary>The same by looking at every allowed aim: the slow check of the climb.</summary>
@@ -74,10 +69,55 @@ internal sealed class AimSearch
         double bestScore = double.NegativeInfinity;
         for (int aim = 0; aim < AimGrid.Count; aim++)
         {
-            Keep(question, aim, ref best, ref bestScore);
+            double score = Value(question, aim);
+            if (score > bestScore)
+            {
+                (bestScore, best) = (score, aim);
+            }
         }
 
         return (best, bestScore);
+    }
+
+    // Up the neighbour graph from a start until no neighbour is better.
+    private void Climb(in Question question, int start, ref int best, ref double bestScore)
+    {
+        int at = start;
+        double score = Value(question, start);
+        while (true)
+        {
+            int from = at;
+            foreach (int aim in AimGrid.NeighboursOf(from))
+            {
+                double value = Value(question, aim);
+                if (value > score)
+                {
+                    (score, at) = (value, aim);
+                }
+            }
+
+            if (at == from)
+            {
+                break;
+            }
+        }
+
+        if (score > bestScore)
+        {
+            (bestScore, best) = (score, at);
+        }
+    }
+
+    private static void Insert(int aim, double score, Span<int> aims, Span<double> scores)
+    {
+        for (int i = 0; i < aims.Length; i++)
+        {
+            if (score > scores[i])
+            {
+                (aim, aims[i]) = (aims[i], aim);
+                (score, scores[i]) = (scores[i], score);
+            }
+        }
     }
 
     private static bool LooksAtSomeone(Vector3D aim, ReadOnlySpan<Vector3D> towardTalkers)
@@ -91,16 +131,6 @@ internal sealed class AimSearch
         }
 
         return false;
-    }
-
-    private void Keep(in Question question, int aim, ref int best, ref double bestScore)
-    {
-        double score = Value(question, aim);
-        if (score > bestScore)
-        {
-            bestScore = score;
-            best = aim;
-        }
     }
 
     private double Value(in Question question, int aim)

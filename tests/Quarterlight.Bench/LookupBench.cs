@@ -1,0 +1,56 @@
+using BenchmarkDotNet.Attributes;
+using Grpc.Health.V1;
+using Grpc.Net.Client;
+using Quarterlight.Planner;
+using Quarterlight.V1;
+
+namespace Quarterlight.Bench;
+
+/// <summary>Looking up a kept plan over real gRPC, against an empty call on the same host; 32 callers at once.</summary>
+public class LookupBench
+{
+    private const int Calls = 2048;
+    private const int Callers = 32;
+
+    private string _folder = null!;
+    private PlannerHost _host = null!;
+    private GrpcChannel _channel = null!;
+    private PlanService.PlanServiceClient _plans = null!;
+    private Health.HealthClient _health = null!;
+    private GetPlanRequest _request = null!;
+
+    [GlobalSetup]
+    public async Task SetupAsync()
+    {
+        _folder = Directory.CreateTempSubdirectory("quarterlight-bench").FullName;
+        _host = await PlannerHost.StartAsync(new PlannerHostOptions { DataFolder = _folder, Quiet = true });
+        _channel = GrpcChannel.ForAddress(_host.GrpcAddress);
+        _plans = new PlanService.PlanServiceClient(_channel);
+        _health = new Health.HealthClient(_channel);
+        PlanPlacementResponse made = await new PlacementService.PlacementServiceClient(_channel).PlanPlacementAsync(new PlanPlacementRequest { Bundle = BenchBundle.Make(), Keep = true });
+        _request = new GetPlanRequest { Name = made.Plan.Name };
+        Console.WriteLine($"// plan of {made.Plan.CalculateSize()} bytes");
+    }
+
+    [GlobalCleanup]
+    public async Task CleanupAsync()
+    {
+        _channel.Dispose();
+        await _host.DisposeAsync();
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    [Benchmark(Baseline = true, OperationsPerInvoke = Calls)]
+    public Task EmptyCall() => Together(async () => await _health.CheckAsync(new HealthCheckRequest()));
+
+    [Benchmark(OperationsPerInvoke = Calls)]
+    public Task LookUpPlan() => Together(async () => await _plans.GetPlanAsync(_request));
+
+    private static Task Together(Func<Task> call) => Task.WhenAll(Enumerable.Range(0, Callers).Select(async _ =>
+    {
+        for (int i = 0; i < Calls / Callers; i++)
+        {
+            await call();
+        }
+    }));
+}
