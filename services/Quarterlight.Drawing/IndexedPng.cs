@@ -40,11 +40,21 @@ internal static class IndexedPng
     private static uint[] Palette(ReadOnlySpan<byte> rgba)
     {
         var counts = new Dictionary<uint, int>();
+        uint last = ColorAt(rgba, 0);
+        int run = 0;
         for (int i = 0; i < rgba.Length; i += 4)
         {
             uint color = ColorAt(rgba, i);
-            counts[color] = counts.GetValueOrDefault(color) + 1;
+            if (color != last)
+            {
+                counts[last] = counts.GetValueOrDefault(last) + run;
+                (last, run) = (color, 0);
+            }
+
+            run++;
         }
+
+        counts[last] = counts.GetValueOrDefault(last) + run;
 
         var palette = new List<uint>(MaxColors);
         foreach (uint color in counts.OrderByDescending(c => c.Value).ThenBy(c => c.Key).Select(c => c.Key))
@@ -70,17 +80,20 @@ internal static class IndexedPng
         using (var zlib = new ZLibStream(packed, CompressionLevel.SmallestSize, leaveOpen: true))
         {
             byte[] row = new byte[1 + width];
+            uint last = ~0u;
+            byte index = 0;
             for (int start = 0; start < rgba.Length; start += rowBytes)
             {
                 for (int x = 0; x < width; x++)
                 {
                     uint color = ColorAt(rgba, start + (4 * x));
-                    if (!indices.TryGetValue(color, out byte index))
+                    if (color != last && !indices.TryGetValue(color, out index))
                     {
                         index = (byte)Array.IndexOf(palette, palette.MinBy(p => Distance(p, color)));
                         indices.Add(color, index);
                     }
 
+                    last = color;
                     row[1 + x] = index;
                 }
 
