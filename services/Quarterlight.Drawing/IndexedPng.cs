@@ -77,7 +77,7 @@ internal static class IndexedPng
     {
         var indices = new Dictionary<uint, byte>();
         using var packed = new MemoryStream();
-        using (var zlib = new ZLibStream(packed, CompressionLevel.SmallestSize, leaveOpen: true))
+        using (var zlib = new ZLibStream(packed, CompressionLevel.Optimal, leaveOpen: true))
         {
             byte[] row = new byte[1 + width];
             uint last = ~0u;

@@ -8,10 +8,12 @@ namespace Quarterlight.Drawing.Tests;
 /// <summary>A scene, a kit, a cabin and the plan made for them.</summary>
 internal sealed record PlannedScene(string Name, CabinGeometry Cabin, Kit Kit, Scene Scene, MountPlan Plan)
 {
+    private readonly Lazy<(DrawnPicture Picture, IReadOnlyList<DrawnLabel> Labels)> drawn = new(() => PlanDrawing.DrawWithLabels(Cabin, Kit, Scene, Plan.Best));
+
     public DrawnPicture Draw(PlanOption? option = null) => PlanDrawing.Draw(Cabin, Kit, Scene, Plan, option ?? Plan.Best);
 
-    public (DrawnPicture Picture, IReadOnlyList<DrawnLabel> Labels) DrawWithLabels() =>
-        PlanDrawing.DrawWithLabels(Cabin, Kit, Scene, Plan.Best);
+    /// <summary>The best choice, drawn once for all tests that only look at it.</summary>
+    public (DrawnPicture Picture, IReadOnlyList<DrawnLabel> Labels) Drawn => drawn.Value;
 }
 
 /// <summary>Invented scenes the tests draw, planned by the real planner.</summary>

@@ -12,7 +12,7 @@ public class LabelTests
     [MemberData(nameof(DrawingScenes.Indices), MemberType = typeof(DrawingScenes))]
     public void Labels_AnyScene_DoNotOverlapAndStayOnTheSheet(int index)
     {
-        (DrawnPicture picture, IReadOnlyList<DrawnLabel> labels) = DrawingScenes.All[index].DrawWithLabels();
+        (DrawnPicture picture, IReadOnlyList<DrawnLabel> labels) = DrawingScenes.All[index].Drawn;
         var sheet = new SKRect(0, 0, picture.WidthPx, picture.HeightPx);
         Assert.All(labels, label => Assert.True(sheet.Contains(label.Box), $"{label.Text} leaves the sheet"));
         for (int i = 0; i < labels.Count; i++)
@@ -25,14 +25,14 @@ public class LabelTests
     [Theory]
     [MemberData(nameof(DrawingScenes.Indices), MemberType = typeof(DrawingScenes))]
     public void Labels_AnyScene_AreLargeEnoughForAPhone(int index) =>
-        Assert.All(DrawingScenes.All[index].DrawWithLabels().Labels, label => Assert.True(label.TextHeightPx >= 32, label.Text));
+        Assert.All(DrawingScenes.All[index].Drawn.Labels, label => Assert.True(label.TextHeightPx >= 32, label.Text));
 
     [Theory]
     [MemberData(nameof(DrawingScenes.Indices), MemberType = typeof(DrawingScenes))]
     public void Labels_AnyScene_NumberEveryTalkerAndMicrophoneInBothViews(int index)
     {
         PlannedScene scene = DrawingScenes.All[index];
-        IReadOnlyList<DrawnLabel> labels = scene.DrawWithLabels().Labels;
+        IReadOnlyList<DrawnLabel> labels = scene.Drawn.Labels;
         SheetLayout layout = SheetLayout.For(scene.Cabin, scene.Scene);
         foreach (SKRect frame in new[] { layout.Plan.Frame, layout.Side.Frame })
         {

@@ -19,7 +19,7 @@ public class LetteringTests
 
     [Theory]
     [MemberData(nameof(DrawingScenes.Indices), MemberType = typeof(DrawingScenes))]
-    public void Covers_TextOfAnyScene_IsTrue(int index) => Assert.True(DrawingFonts.Covers(DrawingScenes.All[index].Draw().TextAlternative));
+    public void Covers_TextOfAnyScene_IsTrue(int index) => Assert.True(DrawingFonts.Covers(DrawingScenes.All[index].Drawn.Picture.TextAlternative));
 
     [Fact]
     public void Draw_LettersOfTwoScripts_InksBoth()

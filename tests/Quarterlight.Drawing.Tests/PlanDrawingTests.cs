@@ -12,7 +12,7 @@ public class PlanDrawingTests
     [MemberData(nameof(DrawingScenes.Indices), MemberType = typeof(DrawingScenes))]
     public void Draw_AnyScene_IsAPngOfTheStatedSizeFitForAPhone(int index)
     {
-        DrawnPicture picture = DrawingScenes.All[index].Draw();
+        DrawnPicture picture = DrawingScenes.All[index].Drawn.Picture;
         using SKBitmap decoded = SKBitmap.Decode(picture.Png);
         Assert.Equal((picture.WidthPx, picture.HeightPx), (decoded.Width, decoded.Height));
         Assert.Equal(1200, picture.WidthPx);
@@ -39,11 +39,11 @@ public class PlanDrawingTests
         {
             Placements = [first with { Capsule = first.Capsule + new Vector3D(0, 0.02, 0) }, .. scene.Plan.Best.Placements.Skip(1)],
         };
-        Assert.NotEqual(scene.Draw().Png, PlanDrawing.DrawWithLabels(scene.Cabin, scene.Kit, scene.Scene, moved).Picture.Png);
+        Assert.NotEqual(scene.Drawn.Picture.Png, PlanDrawing.DrawWithLabels(scene.Cabin, scene.Kit, scene.Scene, moved).Picture.Png);
         PlannedScene without = DrawingScenes.Saloon(first.Site.Id);
-        Assert.NotEqual(scene.Draw().Png, without.Draw().Png);
+        Assert.NotEqual(scene.Drawn.Picture.Png, without.Drawn.Picture.Png);
         Assert.NotEmpty(scene.Plan.RunnersUp);
-        Assert.All(scene.Plan.RunnersUp, option => Assert.NotEqual(scene.Draw().Png, scene.Draw(option).Png));
+        Assert.All(scene.Plan.RunnersUp, option => Assert.NotEqual(scene.Drawn.Picture.Png, scene.Draw(option).Png));
     }
 
     [Fact]
@@ -65,7 +65,7 @@ public class PlanDrawingTests
     public void Draw_Body_IsAsWideAsTheScaleBarSays()
     {
         PlannedScene scene = DrawingScenes.VanOfOne;
-        using SKBitmap picture = SKBitmap.Decode(scene.Draw().Png);
+        using SKBitmap picture = SKBitmap.Decode(scene.Drawn.Picture.Png);
         ViewProjection plan = SheetLayout.For(scene.Cabin, scene.Scene).Plan;
         IReadOnlyList<Vector3D> body = scene.Cabin.Outline.First(s => s.Kind == OutlineKind.Body && s.View == OutlineView.Plan).Points;
         double widthM = body.Max(p => p.Y) - body.Min(p => p.Y);

@@ -14,7 +14,7 @@ public class PlanTextTests
     public void Of_AnyScene_NamesEveryTalkerMicrophoneAndShotWithinTheLimit(int index)
     {
         PlannedScene scene = DrawingScenes.All[index];
-        string text = scene.Draw().TextAlternative;
+        string text = scene.Drawn.Picture.TextAlternative;
         Assert.InRange(text.Length, 1, 1024);
         Assert.All(scene.Scene.Talkers, t => Assert.Contains(t.DisplayName, text, StringComparison.Ordinal));
         Assert.All(scene.Plan.Best.Placements, p =>
@@ -32,7 +32,7 @@ public class PlanTextTests
     {
         PlannedScene scene = DrawingScenes.VanOfOne;
         TalkerPlacement placement = scene.Plan.Best.Placements[0];
-        string text = scene.Draw().TextAlternative;
+        string text = scene.Drawn.Picture.TextAlternative;
         Assert.Contains(placement.PlaceWords, text, StringComparison.Ordinal);
         Assert.Contains(placement.AimWords, text, StringComparison.Ordinal);
         Assert.NotNull(placement.NullToEngineRad);
@@ -43,11 +43,11 @@ public class PlanTextTests
 
     [Fact]
     public void Of_TalkerWithoutMicrophone_SaysSo() =>
-        Assert.Contains("Aunt, has no microphone.", DrawingScenes.FarCamera.Draw().TextAlternative, StringComparison.Ordinal);
+        Assert.Contains("Aunt, has no microphone.", DrawingScenes.FarCamera.Drawn.Picture.TextAlternative, StringComparison.Ordinal);
 
     [Fact]
     public void Of_OpenWindow_SaysWhich() =>
-        Assert.Contains("These windows are open: front right.", DrawingScenes.CarrierOfFive.Draw().TextAlternative, StringComparison.Ordinal);
+        Assert.Contains("These windows are open: front right.", DrawingScenes.CarrierOfFive.Drawn.Picture.TextAlternative, StringComparison.Ordinal);
 
     // Names of any length: the text must stay within the limit and must not end inside a sentence.
     [Fact]
@@ -64,7 +64,7 @@ public class PlanTextTests
                 int said = scene.Talkers.Count(t => text.Contains($", {t.DisplayName}, has the ", StringComparison.Ordinal));
                 Assert.True(said == scene.Talkers.Count || text.Contains(" more.", StringComparison.Ordinal), text);
             },
-            iter: 200);
+            iter: 100);
     }
 
     // Compass directions of the car's frame: x forward, y left, z up (docs of Vector3D).
