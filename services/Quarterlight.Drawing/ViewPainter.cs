@@ -153,7 +153,7 @@ internal sealed class ViewPainter(PictureSheet sheet, ViewProjection view, Cabin
             // A head keeps its own number even where other things crowd round it.
             SKRect box = SKRect.Create(at.X - (size.Width / 2), at.Y - (size.Height / 2), size.Width, size.Height);
             placer.Take(box);
-            bool ring = box.Width > 1.9 * view.Length(SeatedHead.RadiusM);
+            bool ring = DrawingFonts.Width(text, PictureSheet.TextPx, true) > 1.7 * view.Length(SeatedHead.RadiusM);
             labels.Add(() => Callouts.Talker(sheet, text, box, ring));
         }
     }
