@@ -37,7 +37,7 @@ internal static class CabinPainter
     /// <summary>Draws open windows: a thick barred line from above, a hatched pane from the side.</summary>
     public static void DrawOpenWindows(PictureSheet sheet, ViewProjection view, CabinGeometry cabin, Scene scene)
     {
-        using SKPaint edge = PictureSheet.Pen(Palette.Ink, 2), tint = PictureSheet.Brush(Palette.OpenWindow);
+        using SKPaint edge = PictureSheet.Pen(Palette.Ink, 2), hatch = PictureSheet.Pen(Palette.CarLine, 1.5f), tint = PictureSheet.Brush(Palette.OpenWindow);
         foreach (WindowPane pane in OpenPanes(cabin, scene))
         {
             SKRect box = view.Rectangle(pane.Glass);
@@ -52,7 +52,7 @@ internal static class CabinPainter
             sheet.Canvas.ClipRect(box);
             for (float x = box.Left - box.Height; x < box.Right; x += 18)
             {
-                sheet.Line(new(x, box.Bottom), new(x + box.Height, box.Top), edge);
+                sheet.Line(new(x, box.Bottom), new(x + box.Height, box.Top), hatch);
             }
 
             sheet.Canvas.Restore();

@@ -34,11 +34,16 @@ internal static class Callouts
         sheet.Line(anchor, end, pen);
     }
 
-    public static void Talker(PictureSheet sheet, string text, SKRect box)
+    /// <summary>A talker's number; the ring may be left out where the head drawn below serves as one.</summary>
+    public static void Talker(PictureSheet sheet, string text, SKRect box, bool ring = true)
     {
-        using SKPaint fill = PictureSheet.Brush(Palette.Paper), edge = PictureSheet.Pen(Palette.Ink, 3);
-        sheet.Canvas.DrawRoundRect(box, box.Height / 2, box.Height / 2, fill);
-        sheet.Canvas.DrawRoundRect(box, box.Height / 2, box.Height / 2, edge);
+        if (ring)
+        {
+            using SKPaint fill = PictureSheet.Brush(Palette.Paper), edge = PictureSheet.Pen(Palette.Ink, 4);
+            sheet.Canvas.DrawRoundRect(box, box.Height / 2, box.Height / 2, fill);
+            sheet.Canvas.DrawRoundRect(box, box.Height / 2, box.Height / 2, edge);
+        }
+
         sheet.Label(text, box, TalkerSeries, Palette.Ink, true);
     }
 

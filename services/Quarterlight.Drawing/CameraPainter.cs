@@ -14,11 +14,11 @@ internal static class CameraPainter
 
     public static string LabelOf(Shot shot) => string.Create(CultureInfo.InvariantCulture, $"{shot.Id} {shot.FocalLengthMm:0.#} mm");
 
-    /// <summary>Draws the fan; each camera's edge has its own dash.</summary>
-    public static void DrawFan(PictureSheet sheet, ViewProjection view, Shot shot, int index)
+    /// <summary>Draws the fan; neighbours differ in the dash of their edge, and the tint is fainter the more fans there are.</summary>
+    public static void DrawFan(PictureSheet sheet, ViewProjection view, Shot shot, int index, int count)
     {
         SKPoint[] fan = Fan(view, shot);
-        using SKPaint tint = PictureSheet.Brush(Palette.Camera.Faded(0.09));
+        using SKPaint tint = PictureSheet.Brush(Palette.Camera.Faded(0.2 / (count + 1.2)));
         using SKPaint edge = (index % 3) switch
         {
             0 => PictureSheet.Pen(Palette.Camera, 3, 22, 9),

@@ -76,7 +76,7 @@ public static class DrawingFonts
         return font.ContainsGlyph(rune.Value);
     }
 
-    private static SKFont Font(SKTypeface face, float sizePx) => new(face, sizePx) { Edging = SKFontEdging.Antialias, Subpixel = true, Hinting = SKFontHinting.None };
+    private static SKFont Font(SKTypeface face, float sizePx) => new(face, sizePx) { Edging = SKFontEdging.Antialias, Subpixel = false, Hinting = SKFontHinting.None };
 
     private static SKTypeface[] Load(int weight) => [.. Scripts.Select(script =>
     {

@@ -32,6 +32,12 @@ internal sealed class LabelPlacer(SKRect frame)
         double bestCost = double.PositiveInfinity;
         foreach (SKRect box in Candidates(anchor, size, nearest))
         {
+            // Distance is part of the cost, so a place farther off than the best cost cannot win.
+            if (SKPoint.Distance(anchor, Nearest(box, anchor)) >= bestCost)
+            {
+                continue;
+            }
+
             double cost = Cost(anchor, box);
             if (cost < bestCost)
             {

@@ -23,7 +23,7 @@ internal sealed class Legend
             TalkerPlacement? placement = option.Placements.FirstOrDefault(p => p.TalkerId == talker.Id);
             string number = Callouts.Numbers(scene, [talker.Id]);
             string head = $"{talker.DisplayName}: {(placement is null ? "no microphone" : PlanText.MicrophoneName(kit, placement))}";
-            string rest = placement is null ? "" : $"{Capital(PlanText.Bare(placement.PlaceWords))}; aimed {PlanText.Aimed(placement.AimWords)}.{Null(placement)}";
+            string rest = placement is null ? "" : PlanText.Rigging(placement);
             List<string> heads = TextLines.Wrap(head, TextWidth, true);
             rows.Add((number, placement is not null, heads[0], [.. heads.Skip(1), .. TextLines.Wrap(rest, TextWidth, false)]));
         }
@@ -67,7 +67,7 @@ internal sealed class Legend
         using SKPaint rule = PictureSheet.Pen(Palette.CarLine, 1.5f);
         sheet.Line(new(SheetLayout.MarginPx, top), new(SheetLayout.WidthPx - SheetLayout.MarginPx, top), rule);
         Entry(0, 0, "talker, face direction", at => TalkerPainter.DrawSymbol(sheet, at));
-        Entry(0, 1, "microphone and aim", at => MicrophonePainter.Draw(sheet, new(at.X - 24, at.Y), PolarPattern.Omni, 0, 1, 0.3f, 0.7f));
+        Entry(0, 1, "microphone and aim", at => MicrophonePainter.DrawLines(sheet, new(at.X - 24, at.Y), PolarPattern.Subcardioid, 0, 1, 0.66f));
         Entry(0, 2, "camera", at => CameraPainter.DrawBody(sheet, new(at.X + 20, at.Y), 0));
         Entry(1, 0, "null: hears least", at => MicrophonePainter.DrawNull(sheet, new(at.X - 36, at.Y), 0, 0.8f));
         Entry(1, 1, "pattern, not to scale", at => MicrophonePainter.DrawOutline(sheet, at, PolarPattern.Cardioid, 0, 1, 0.4f));
@@ -81,9 +81,4 @@ internal sealed class Legend
             sheet.Words(words, left + 96, middle + 12);
         }
     }
-
-    private static string Null(TalkerPlacement placement) =>
-        placement.NullToEngineRad is { } rad ? $" Null {PlanText.Degrees(rad)} from the engine." : "";
-
-    private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -18,24 +18,38 @@ internal static class MicrophonePainter
     private const float NullPx = 84;
     private const float CapsulePx = 9;
 
-    public static void Draw(PictureSheet sheet, ViewProjection view, TalkerPlacement placement, PolarPattern pattern)
+    /// <summary>The pattern of a placed microphone; drawn below heads, which it may reach over.</summary>
+    public static void DrawOutline(PictureSheet sheet, ViewProjection view, TalkerPlacement placement, PolarPattern pattern)
     {
-        (double right, double up) = view.Direction(placement.Aim);
-        Draw(sheet, view.Point(placement.Capsule), pattern, Math.Atan2(up, right), Math.Min(1, Math.Sqrt((right * right) + (up * up))), 1, 1);
+        (double angle, double length) = AimSeen(view, placement);
+        DrawOutline(sheet, view.Point(placement.Capsule), pattern, angle, length, 1);
     }
 
-    /// <summary>Draws the symbol at a point, aimed at an angle on the page (radians, counter-clockwise from right).</summary>
-    public static void Draw(PictureSheet sheet, SKPoint capsule, PolarPattern pattern, double aimRad, double aimLength, float size, float arrowSize)
+    /// <summary>Capsule, aim and nulls of a placed microphone.</summary>
+    public static void DrawLines(PictureSheet sheet, ViewProjection view, TalkerPlacement placement, PolarPattern pattern)
     {
-        DrawOutline(sheet, capsule, pattern, aimRad, aimLength, size);
+        (double angle, double length) = AimSeen(view, placement);
+        DrawLines(sheet, view.Point(placement.Capsule), pattern, angle, length, 1);
+    }
+
+    /// <summary>The aim's angle on the page (radians, counter-clockwise from right) and its length in the view, 0 to 1.</summary>
+    public static (double AngleRad, double Length) AimSeen(ViewProjection view, TalkerPlacement placement)
+    {
+        (double right, double up) = view.Direction(placement.Aim);
+        return (Math.Atan2(up, right), Math.Min(1, Math.Sqrt((right * right) + (up * up))));
+    }
+
+    /// <summary>Capsule, aim and nulls at a point, aimed at an angle on the page.</summary>
+    public static void DrawLines(PictureSheet sheet, SKPoint capsule, PolarPattern pattern, double aimRad, double aimLength, float size)
+    {
         foreach (double angle in PatternShape.Nulls(pattern, aimLength))
         {
             DrawNull(sheet, capsule, aimRad + angle, size);
         }
 
-        if (aimLength >= PatternShape.LeastAimLength)
+        if (HasAim(pattern, aimLength))
         {
-            DrawAim(sheet, capsule, aimRad, arrowSize * (0.35 + (0.65 * aimLength)));
+            DrawAim(sheet, capsule, aimRad, size * ArrowShare(aimLength));
         }
 
         using SKPaint ring = PictureSheet.Brush(Palette.Paper), dot = PictureSheet.Brush(Palette.Microphone);
@@ -54,6 +68,18 @@ internal static class MicrophonePainter
 
     public static SKPoint At(SKPoint from, double angleRad, double lengthPx) =>
         new(from.X + (float)(lengthPx * Math.Cos(angleRad)), from.Y - (float)(lengthPx * Math.Sin(angleRad)));
+
+    /// <summary>Ends of the arrow and the null lines, for labels to keep off.</summary>
+    public static IEnumerable<SKPoint> Tips(SKPoint capsule, PolarPattern pattern, double aimRad, double aimLength)
+    {
+        IEnumerable<SKPoint> nulls = PatternShape.Nulls(pattern, aimLength).Select(a => At(capsule, aimRad + a, NullPx - 10));
+        return HasAim(pattern, aimLength) ? nulls.Append(At(capsule, aimRad, (ArrowPx * ArrowShare(aimLength)) - 12)) : nulls;
+    }
+
+    // An omni hears alike from everywhere, so an arrow on it would say something untrue.
+    private static bool HasAim(PolarPattern pattern, double aimLength) => pattern.B > 0 && aimLength >= PatternShape.LeastAimLength;
+
+    private static double ArrowShare(double aimLength) => 0.35 + (0.65 * aimLength);
 
     /// <summary>An arrow along the aim: solid line, filled head.</summary>
     public static void DrawAim(PictureSheet sheet, SKPoint from, double angleRad, double size)

@@ -5,7 +5,8 @@ namespace Quarterlight.Drawing;
 /// <summary>
 /// What a first-order pattern looks like in a view: its cut through the view's plane. With the aim's length in the view p
 /// (1 when it lies flat, 0 when it points at the onlooker) sound from the view's plane, at an angle t from the aim as
-/// seen, is picked up as |A + B p cos t|. With p = 1 that is the plain polar diagram. A tube's pattern is drawn as its capsule's.
+/// seen, comes at acos(p cos t) off the axis, so a plain capsule picks it up as |A + B p cos t|. With p = 1 that is the plain
+/// polar diagram. A tube is drawn at 1 kHz; its nulls are its capsule's.
 /// </summary>
 internal static class PatternShape
 {
@@ -16,7 +17,7 @@ internal static class PatternShape
     private const double RearConeRad = 0.8;
 
     public static double Response(PolarPattern pattern, double aimLength, double angleRad) =>
-        Math.Abs(pattern.A + (pattern.B * aimLength * Math.Cos(angleRad)));
+        Math.Abs(pattern.ResponseAt(Math.Acos(Math.Clamp(aimLength * Math.Cos(angleRad), -1, 1))));
 
     /// <summary>The outline as radii (1 = on axis, aim flat) at evenly spaced angles from the aim as seen, radians.</summary>
     public static IEnumerable<(double AngleRad, double Radius)> Outline(PolarPattern pattern, double aimLength)

@@ -20,7 +20,7 @@ internal sealed class PictureSheet : IDisposable
 
     public PictureSheet(int widthPx, int heightPx)
     {
-        surface = SKSurface.Create(new SKImageInfo(widthPx, heightPx, SKColorType.Rgba8888, SKAlphaType.Premul))
+        surface = SKSurface.Create(new SKImageInfo(widthPx, heightPx, SKColorType.Rgba8888, SKAlphaType.Opaque))
             ?? throw new InvalidOperationException($"No memory for a picture of {widthPx} by {heightPx} pixels.");
         Canvas.Clear(Palette.Paper);
     }
@@ -72,8 +72,8 @@ internal sealed class PictureSheet : IDisposable
     public byte[] ToPng()
     {
         using SKImage image = surface.Snapshot();
-        using SKData data = image.Encode(SKEncodedImageFormat.Png, 100);
-        return data.ToArray();
+        using SKPixmap pixels = image.PeekPixels();
+        return IndexedPng.Encode(pixels);
     }
 
     public void Dispose() => surface.Dispose();

@@ -37,7 +37,7 @@ public static class PlanDrawing
         int height = (int)Math.Ceiling(layout.LegendTop + legend.HeightPx);
         using var sheet = new PictureSheet(SheetLayout.WidthPx, height);
         new ViewPainter(sheet, layout.Plan, cabin, kit, scene, option).Draw("From above");
-        new ViewPainter(sheet, layout.Side, cabin, kit, scene, option).Draw("From the side");
+        new ViewPainter(sheet, layout.Side, cabin, kit, scene, option).Draw("From the right");
         legend.Draw(sheet, layout.LegendTop, layout.Plan.PxPerMeter);
         var picture = new DrawnPicture(sheet.ToPng(), PlanText.Of(cabin, kit, scene, option), SheetLayout.WidthPx, height);
         return (picture, sheet.Labels);

@@ -13,9 +13,11 @@ public static class PlanText
     /// <summary>Most characters of a text alternative.</summary>
     public const int MaxLength = 1024;
 
+    private const int MostDetail = 5;
+
     /// <summary>
     /// The picture in complete sentences, at most <see cref="MaxLength"/> characters. With many talkers the lesser details
-    /// go first: lenses, then the engine's null, then aims, then places; talkers and microphones stay.
+    /// go first: centimetres, then the long form of aims and the lenses, then nulls, aims and places; talkers and microphones stay.
     /// </summary>
     public static string Of(CabinGeometry cabin, Kit kit, Scene scene, PlanOption option)
     {
@@ -23,7 +25,7 @@ public static class PlanText
         ArgumentNullException.ThrowIfNull(kit);
         ArgumentNullException.ThrowIfNull(scene);
         ArgumentNullException.ThrowIfNull(option);
-        for (int detail = 5; detail >= 0; detail--)
+        for (int detail = MostDetail; detail >= 0; detail--)
         {
             string text = string.Join(' ', Sentences(cabin, kit, scene, option, detail));
             if (text.Length <= MaxLength)
@@ -62,23 +64,31 @@ public static class PlanText
 
     private static string OfPlacement(string talker, Kit kit, TalkerPlacement placement, int detail)
     {
-        string text = $"{talker} has {MicrophoneName(kit, placement)}";
+        List<string> parts = [];
         if (detail >= 1)
         {
-            text += ": " + (detail >= 2 ? Bare(placement.PlaceWords) : placement.Site.Words);
+            parts.Add($"its place is {(detail >= MostDetail ? Bare(placement.PlaceWords) : placement.Site.Words)}");
         }
 
-        if (detail >= 3)
+        if (detail >= 2)
         {
-            text += $", aimed {Aimed(placement.AimWords)}";
+            parts.Add($"it is aimed {(detail >= 4 || !HasAim(kit, placement) ? Aimed(placement.AimWords) : AimText.Short(placement.Aim))}");
         }
 
-        if (detail >= 4)
+        if (detail >= 3 && placement.NullToEngineRad is { } rad)
         {
-            text += placement.NullToEngineRad is { } rad ? $", null {Degrees(rad)} from the engine" : ", no null";
+            parts.Add($"its null is {Degrees(rad)} from the engine");
         }
 
-        return text + ".";
+        string rest = string.Join("; ", parts);
+        return $"{talker} has the {MicrophoneName(kit, placement)}." + (rest.Length == 0 ? "" : $" {Capital(rest)}.");
+    }
+
+    /// <summary>Place and aim of one microphone for the legend.</summary>
+    internal static string Rigging(TalkerPlacement placement)
+    {
+        string nulls = placement.NullToEngineRad is { } rad ? $"; null {Degrees(rad)} from the engine" : "";
+        return string.Create(CultureInfo.InvariantCulture, $"{Capital(placement.Site.Words)}, {100 * placement.Figures.MouthDistanceM:0} cm from the mouth; aimed {Aimed(placement.AimWords)}{nulls}.");
     }
 
     private static string OfShots(IReadOnlyList<Shot> shots, int detail) => shots.Count switch
@@ -89,7 +99,7 @@ public static class PlanText
     };
 
     private static string Camera(Shot shot, int detail) =>
-        detail >= 5 ? string.Create(CultureInfo.InvariantCulture, $"{shot.Id} ({shot.FocalLengthMm:0.#} mm)") : shot.Id;
+        detail >= 4 ? string.Create(CultureInfo.InvariantCulture, $"{shot.Id} ({shot.FocalLengthMm:0.#} mm)") : shot.Id;
 
     /// <summary>Whole sentences as long as they fit, and how many were left out.</summary>
     private static string Fitting(List<string> sentences)
@@ -112,11 +122,16 @@ public static class PlanText
     internal static string MicrophoneName(Kit kit, TalkerPlacement placement) =>
         kit.Microphones.FirstOrDefault(m => m.Id == placement.MicrophoneId)?.DisplayName ?? placement.MicrophoneId;
 
-    internal static string Degrees(double rad) => string.Create(CultureInfo.InvariantCulture, $"{Angles.RadToDeg(rad):0}°");
+    private static string Degrees(double rad) => string.Create(CultureInfo.InvariantCulture, $"{Angles.RadToDeg(rad):0}°");
 
-    internal static string Bare(string words) => words.Trim().TrimEnd('.');
+    private static bool HasAim(Kit kit, TalkerPlacement placement) =>
+        kit.Microphones.FirstOrDefault(m => m.Id == placement.MicrophoneId) is not { Pattern.B: 0 };
 
-    internal static string Aimed(string aimWords)
+    private static string Capital(string words) => words.Length == 0 ? words : char.ToUpperInvariant(words[0]) + words[1..];
+
+    private static string Bare(string words) => words.Trim().TrimEnd('.');
+
+    private static string Aimed(string aimWords)
     {
         string bare = Bare(aimWords);
         return bare.StartsWith("aimed ", StringComparison.OrdinalIgnoreCase) ? bare["aimed ".Length..] : bare;

@@ -18,7 +18,7 @@ internal sealed record SheetLayout(ViewProjection Plan, ViewProjection Side, flo
     // A camera further from the cabin than this is drawn by its fan alone; else it would shrink the car.
     private const double CameraReachM = 0.6;
     private const double SideMarginM = 0.3;
-    private const double AboveAndBelowM = 0.22;
+    private const double AboveAndBelowM = 0.18;
 
     public static SheetLayout For(CabinGeometry cabin, Scene scene)
     {
@@ -26,7 +26,7 @@ internal sealed record SheetLayout(ViewProjection Plan, ViewProjection Side, flo
         Vector3D min = interior.Min - new Vector3D(SideMarginM, AboveAndBelowM, AboveAndBelowM), max = interior.Max + new Vector3D(SideMarginM, AboveAndBelowM, AboveAndBelowM);
         var reach = new Vector3D(CameraReachM, CameraReachM, CameraReachM);
         var near = new Box3D(interior.Min - reach, interior.Max + reach);
-        const double Around = 0.12;
+        const double Around = 0.2;
         foreach (Vector3D eye in scene.Shots.Select(s => s.Position).Where(near.Contains))
         {
             min = new(Math.Min(min.X, eye.X - Around), Math.Min(min.Y, eye.Y - Around), Math.Min(min.Z, eye.Z - Around));

@@ -15,8 +15,7 @@ internal sealed class ViewPainter(PictureSheet sheet, ViewProjection view, Cabin
     public void Draw(string caption)
     {
         sheet.Words(caption, view.Frame.Left, view.Frame.Top - 15, true);
-        string front = "front →";
-        sheet.Words(front, view.Frame.Right - DrawingFonts.Width(front, PictureSheet.TextPx, true), view.Frame.Top - 15, true);
+        DrawFrontArrow();
         sheet.Canvas.Save();
         sheet.Canvas.ClipRect(view.Frame);
         DrawToScale();
@@ -27,12 +26,23 @@ internal sealed class ViewPainter(PictureSheet sheet, ViewProjection view, Cabin
         labels.ForEach(draw => draw());
     }
 
+    private void DrawFrontArrow()
+    {
+        const string Front = "front";
+        const float Arrow = 44;
+        float baseline = view.Frame.Top - 15, tip = view.Frame.Right - 2, middle = baseline - 11;
+        sheet.Words(Front, tip - Arrow - 12 - DrawingFonts.Width(Front, PictureSheet.TextPx, true), baseline, true);
+        using SKPaint pen = PictureSheet.Pen(Palette.Ink, 4), fill = PictureSheet.Brush(Palette.Ink);
+        sheet.Line(new(tip - Arrow, middle), new(tip - 14, middle), pen);
+        sheet.Shape([new(tip, middle), new(tip - 18, middle - 11), new(tip - 18, middle + 11)], true, fill);
+    }
+
     private void DrawToScale()
     {
         CabinPainter.DrawCar(sheet, view, cabin);
         for (int i = 0; i < scene.Shots.Count; i++)
         {
-            CameraPainter.DrawFan(sheet, view, scene.Shots[i], i);
+            CameraPainter.DrawFan(sheet, view, scene.Shots[i], i, scene.Shots.Count);
         }
 
         CabinPainter.DrawOpenWindows(sheet, view, cabin, scene);
@@ -41,6 +51,8 @@ internal sealed class ViewPainter(PictureSheet sheet, ViewProjection view, Cabin
             CabinPainter.DrawEngine(sheet, view.Point(engine.Position), scene.Drive.Engine == EngineState.Running);
         }
 
+        List<TalkerPlacement> microphones = [.. ByInput().Select(shared => shared.First())];
+        microphones.ForEach(p => MicrophonePainter.DrawOutline(sheet, view, p, PatternOf(p)));
         foreach (string seatId in scene.SilentSeatIds)
         {
             TalkerPainter.DrawSilent(sheet, view, cabin, seatId);
@@ -51,20 +63,16 @@ internal sealed class ViewPainter(PictureSheet sheet, ViewProjection view, Cabin
             TalkerPainter.Draw(sheet, view, cabin, talker);
         }
 
-        foreach (IGrouping<int, TalkerPlacement> shared in ByInput())
-        {
-            TalkerPlacement placement = shared.First();
-            if (kit.Microphones.FirstOrDefault(m => m.Id == placement.MicrophoneId) is { } microphone)
-            {
-                MicrophonePainter.Draw(sheet, view, placement, microphone.Pattern);
-            }
-        }
-
+        microphones.ForEach(p => MicrophonePainter.DrawLines(sheet, view, p, PatternOf(p)));
         foreach (Shot shot in scene.Shots)
         {
             CameraPainter.DrawBody(sheet, view, shot);
         }
     }
+
+    private PolarPattern PatternOf(TalkerPlacement placement) =>
+        kit.Microphones.FirstOrDefault(m => m.Id == placement.MicrophoneId)?.Pattern
+        ?? throw new ArgumentException($"The kit has no microphone {placement.MicrophoneId}.", nameof(placement));
 
     private IEnumerable<IGrouping<int, TalkerPlacement>> ByInput() => option.Placements.GroupBy(p => p.RecorderInput);
 
@@ -76,13 +84,27 @@ internal sealed class ViewPainter(PictureSheet sheet, ViewProjection view, Cabin
             placer.Avoid(Square(view.Point(TalkerPainter.MainHead(cabin, talker).Center), head), 120);
         }
 
+        foreach (OutlineStroke wheel in cabin.Outline.Where(s => s.Kind == OutlineKind.Wheel && s.View == view.View))
+        {
+            SKPoint[] ring = [.. wheel.Points.Select(view.Point)];
+            placer.Avoid(new(ring.Min(p => p.X), ring.Min(p => p.Y), ring.Max(p => p.X), ring.Max(p => p.Y)), 60);
+        }
+
         foreach (TalkerPlacement placement in option.Placements)
         {
             SKPoint capsule = view.Point(placement.Capsule);
-            (double right, double up) = view.Direction(placement.Aim);
+            (double angle, double length) = MicrophonePainter.AimSeen(view, placement);
             placer.Take(Square(capsule, 12));
             placer.Avoid(Square(capsule, MicrophonePainter.PatternPx), 60);
-            placer.Avoid(Square(MicrophonePainter.At(capsule, Math.Atan2(up, right), 80), 26), 60);
+            foreach (SKPoint tip in MicrophonePainter.Tips(capsule, PatternOf(placement), angle, length))
+            {
+                placer.Avoid(Square(tip, 22), 60);
+            }
+        }
+
+        if (CabinPainter.Engine(cabin) is { } port)
+        {
+            placer.Take(Square(view.Point(port.Position), 30));
         }
 
         PlaceTalkers();
@@ -95,8 +117,9 @@ internal sealed class ViewPainter(PictureSheet sheet, ViewProjection view, Cabin
         PlaceCameras();
         if (CabinPainter.Engine(cabin) is { } engine)
         {
-            string words = scene.Drive.Engine == EngineState.Running ? "engine" : "engine off";
-            AddPlate(view.Point(engine.Position), words, Callouts.PlateSeries, 26, Palette.Ink);
+            string name = cabin.Spec.Engine == EngineLayout.Electric ? "motor" : "engine";
+            string words = scene.Drive.Engine == EngineState.Running ? name : name + " off";
+            AddPlate(view.Point(engine.Position), words, Callouts.PlateSeries, 38, Palette.Ink);
         }
 
         foreach (WindowPane pane in OpenPanesSeen())
@@ -125,12 +148,13 @@ internal sealed class ViewPainter(PictureSheet sheet, ViewProjection view, Cabin
 
         foreach ((SKPoint at, List<string> ids) in groups)
         {
-            string text = Callouts.Numbers(scene, ids).Replace('+', ' ');
+            string text = Callouts.Numbers(scene, ids).Replace('+', ',');
             SKSize size = Callouts.BadgeSize(text);
             // A head keeps its own number even where other things crowd round it.
             SKRect box = SKRect.Create(at.X - (size.Width / 2), at.Y - (size.Height / 2), size.Width, size.Height);
             placer.Take(box);
-            labels.Add(() => Callouts.Talker(sheet, text, box));
+            bool ring = DrawingFonts.Width(text, PictureSheet.TextPx, true) > 1.7 * view.Length(SeatedHead.RadiusM);
+            labels.Add(() => Callouts.Talker(sheet, text, box, ring));
         }
     }
 
@@ -148,7 +172,7 @@ internal sealed class ViewPainter(PictureSheet sheet, ViewProjection view, Cabin
             }
             else
             {
-                AddPlate(LabelPlacer.Nearest(view.Frame, eye), CameraPainter.LabelOf(shot) + " (further off)", Callouts.CameraSeries, 4, Palette.Camera);
+                AddPlate(LabelPlacer.Nearest(view.Frame, eye), CameraPainter.LabelOf(shot) + ", far off", Callouts.CameraSeries, 4, Palette.Camera);
             }
         }
     }
