@@ -17,7 +17,8 @@ public class LookupBench
     private GrpcChannel _channel = null!;
     private PlanService.PlanServiceClient _plans = null!;
     private Health.HealthClient _health = null!;
-    private GetPlanRequest _request = null!;
+    private GetPlanRequest _summary = null!;
+    private GetPlanRequest _full = null!;
 
     [GlobalSetup]
     public async Task SetupAsync()
@@ -28,8 +29,9 @@ public class LookupBench
         _plans = new PlanService.PlanServiceClient(_channel);
         _health = new Health.HealthClient(_channel);
         PlanPlacementResponse made = await new PlacementService.PlacementServiceClient(_channel).PlanPlacementAsync(new PlanPlacementRequest { Bundle = BenchBundle.Make(), Keep = true });
-        _request = new GetPlanRequest { Name = made.Plan.Name };
-        Console.WriteLine($"// plan of {made.Plan.CalculateSize()} bytes");
+        _full = new GetPlanRequest { Name = made.Plan.Name, View = PlanView.Full };
+        _summary = new GetPlanRequest { Name = made.Plan.Name, View = PlanView.Summary };
+        Console.WriteLine($"// full plan {(await _plans.GetPlanAsync(_full)).CalculateSize()} bytes, summary {(await _plans.GetPlanAsync(_summary)).CalculateSize()} bytes");
     }
 
     [GlobalCleanup]
@@ -44,7 +46,10 @@ public class LookupBench
     public Task EmptyCall() => Together(async () => await _health.CheckAsync(new HealthCheckRequest()));
 
     [Benchmark(OperationsPerInvoke = Calls)]
-    public Task LookUpPlan() => Together(async () => await _plans.GetPlanAsync(_request));
+    public Task LookUpSummary() => Together(async () => await _plans.GetPlanAsync(_summary));
+
+    [Benchmark(OperationsPerInvoke = Calls)]
+    public Task LookUpFullPlan() => Together(async () => await _plans.GetPlanAsync(_full));
 
     private static Task Together(Func<Task> call) => Task.WhenAll(Enumerable.Range(0, Callers).Select(async _ =>
     {

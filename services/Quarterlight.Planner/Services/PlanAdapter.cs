@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Grpc.Core;
 using Quarterlight.Planner.Access;
 using Quarterlight.Planner.Errors;
@@ -10,6 +11,9 @@ namespace Quarterlight.Planner.Services;
 internal sealed class PlanAdapter(TeamLibrary library) : PlanService.PlanServiceBase
 {
     private const int LongestNote = 2000;
+
+    // Kept plans are shared and unchanging while cached: their summaries live exactly as long.
+    private readonly ConditionalWeakTable<Plan, Plan> _summaries = [];
 
     /// <inheritdoc/>
     public override async Task<CreatePlanResponse> CreatePlan(CreatePlanRequest request, ServerCallContext context)
@@ -25,14 +29,17 @@ internal sealed class PlanAdapter(TeamLibrary library) : PlanService.PlanService
     }
 
     /// <inheritdoc/>
-    public override async Task<GetPlanResponse> GetPlan(GetPlanRequest request, ServerCallContext context) =>
-        new() { Plan = await library.Plans.GetAsync(CallGuard.TeamOf(context), request.Name, context.CancellationToken) };
+    public override async Task<GetPlanResponse> GetPlan(GetPlanRequest request, ServerCallContext context)
+    {
+        Plan plan = await library.Plans.GetAsync(CallGuard.TeamOf(context), request.Name, context.CancellationToken);
+        return new() { Plan = request.View == PlanView.Summary ? _summaries.GetValue(plan, SummaryOf) : plan };
+    }
 
     /// <inheritdoc/>
     public override async Task<ListPlansResponse> ListPlans(ListPlansRequest request, ServerCallContext context)
     {
         (IReadOnlyList<Plan> page, string next) = await library.Plans.ListAsync(CallGuard.TeamOf(context), request.PageSize, request.PageToken, context.CancellationToken);
-        return new() { Plans = { page }, NextPageToken = next };
+        return new() { Plans = { request.View == PlanView.Full ? page : page.Select(SummaryOf) }, NextPageToken = next };
     }
 
     /// <inheritdoc/>
@@ -54,6 +61,17 @@ internal sealed class PlanAdapter(TeamLibrary library) : PlanService.PlanService
     {
         await library.Plans.DeleteAsync(CallGuard.TeamOf(context), request.Name, context.CancellationToken);
         return new();
+    }
+
+    private static Plan SummaryOf(Plan plan)
+    {
+        Plan summary = plan.Clone();
+        summary.Scene = null;
+        summary.Cabin = null;
+        summary.Kit = null;
+        summary.RunnersUp.Clear();
+        summary.RefusedSites.Clear();
+        return summary;
     }
 
     private static void CheckNote(string field, string note)
