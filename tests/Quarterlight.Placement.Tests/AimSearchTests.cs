@@ -1,4 +1,5 @@
 using Quarterlight.Acoustics.SoundField;
+using Quarterlight.Quantities;
 
 namespace Quarterlight.Placement.Tests;
 
@@ -9,7 +10,7 @@ public class AimSearchTests
     [InlineData(0)]
     [InlineData(70)]
     [InlineData(150)]
-    public void Best_AgainstTheFullScan_IsNeverMoreThanAQuarterDecibelWorse(double secondYawDeg)
+    public void Best_AgainstTheFullScan_IsNeverMoreThanATenthOfADecibelWorse(double secondYawDeg)
     {
         PlacementTask task = Tasks.Saloon(
             Tasks.Talker("driver", "driver", Tasks.Turned(0, 0.6), Tasks.Turned(secondYawDeg, 0.4)),
@@ -26,17 +27,21 @@ public class AimSearchTests
             {
                 for (int t = 0; t < 2; t++)
                 {
-                    var question = new AimSearch.Question(s, [t], microphone.Pattern, SelfNoise.Energy(24), spots[s].Site.Normal, -0.2, 1);
-                    (_, double climbed) = search.Best(question, [(fields.Voices[fields.FirstVoice[t]].Source.Position - spots[s].Capsule).Normalized()]);
-                    (_, double scanned) = search.Scan(question);
-                    worst = Math.Max(worst, scanned - climbed);
-                    compared++;
+                    var question = new AimSearch.Question(s, [t], microphone.Pattern, SelfNoise.Energy(24), spots[s].Site.Normal, -0.2, 1, Math.Cos(Angles.DegToRad(35)));
+                    Vector3D[] toward = [(fields.Voices[fields.FirstVoice[t]].Source.Position - spots[s].Capsule).Normalized()];
+                    (_, double climbed) = search.Best(question, toward);
+                    (_, double scanned) = search.Scan(question, toward);
+                    if (!double.IsNegativeInfinity(scanned))
+                    {
+                        worst = Math.Max(worst, scanned - climbed);
+                        compared++;
+                    }
                 }
             }
         }
 
         Assert.True(compared > 100);
-        Assert.InRange(worst, 0, 0.25);
+        Assert.InRange(worst, 0, 0.1);
     }
 
     // Ten sums against the definition, to 1e-9 dB of score: the same spot, talker and aim by the direct sum over all arrivals.
@@ -68,7 +73,7 @@ public class AimSearchTests
         var fields = new SpotFields(task, PlacementOptions.Default);
         List<MountSpot> spots = [.. MountSpot.All(task, PlacementOptions.Default).Take(1)];
         var search = new AimSearch(new AimScore(fields, new SpotSums(fields, spots, PlacementOptions.Default), PlacementOptions.Default));
-        var question = new AimSearch.Question(0, [0], Tasks.Cardioid.Pattern, SelfNoise.Energy(20), spots[0].Site.Normal, 2, 3);
+        var question = new AimSearch.Question(0, [0], Tasks.Cardioid.Pattern, SelfNoise.Energy(20), spots[0].Site.Normal, 2, 3, -1);
         Assert.Equal(-1, search.Best(question, [spots[0].Site.Normal]).Aim);
     }
 }

@@ -175,6 +175,7 @@ public class PlacementPlannerTests
     public void Options_Defaults_ArePinned()
     {
         PlacementOptions d = PlacementOptions.Default;
+        Assert.Equal((35.0, 12.0, 60.0), (d.MostOffAxisDeg, d.MostOffAxisTubeDeg, d.MostOffAxisSharedDeg));
         Assert.Equal((3, 1.7, 0.3, 0.3, 0.05, 0.08, 0.03, 0.10, 400_000L), (d.ImageOrder, d.EarlyPathExcessM, d.OverlapFraction, d.WorstPosePull, d.FrameMarginFraction, d.HeadClearanceM, d.StandoffM, d.ArmStandoffM, d.NodeLimit));
     }
 

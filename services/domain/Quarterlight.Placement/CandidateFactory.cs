@@ -1,3 +1,4 @@
+using Quarterlight.Acoustics;
 using Quarterlight.Acoustics.SoundField;
 using Quarterlight.Cabin;
 using Quarterlight.Quantities;
@@ -140,7 +141,8 @@ internal sealed class CandidateFactory
 
         // The body lies behind the capsule and must not reach into the surface; nor does a capsule look into it.
         double most = microphone.BodyLengthM <= 0.015 ? 1 : Math.Min(1, reachM / microphone.BodyLengthM);
-        var question = new AimSearch.Question(s, talkers, microphone.Pattern, _selfNoise[m], spot.Site.Normal, microphone.Pattern.B == 0 ? -1 : -0.2, microphone.Pattern.B == 0 ? 1 : most);
+        bool omni = microphone.Pattern.B == 0;
+        var question = new AimSearch.Question(s, talkers, microphone.Pattern, _selfNoise[m], spot.Site.Normal, omni ? -1 : -0.2, omni ? 1 : most, omni ? -1 : LeastCosine(microphone.Pattern, talkers.Length));
         if (!_lastAims.TryGetValue(question.MaxAlongNormal, out int aim))
         {
             _lastAims[question.MaxAlongNormal] = aim = _search.Best(question, toward).Aim;
@@ -177,6 +179,10 @@ internal sealed class CandidateFactory
 
         return new Candidate { Mask = mask, Spot = s, Microphone = m, Fixing = fixing, Aim = u, ScoreDb = scores, SpeechDba = speech, RatioDb = ratios, WorstDb = worst, CeilingDb = ceiling };
     }
+
+    // Real capsules lose highs off axis, tubes most of all, which a pattern that is alike in all bands does not show.
+    private double LeastCosine(PolarPattern pattern, int talkers) => Math.Cos(Angles.DegToRad(
+        talkers > 1 ? _options.MostOffAxisSharedDeg : pattern.IsFirstOrder ? _options.MostOffAxisDeg : _options.MostOffAxisTubeDeg));
 
     private Vector3D TowardMouth(MountSpot spot, int talker)
     {

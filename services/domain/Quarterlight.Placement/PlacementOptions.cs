@@ -30,6 +30,15 @@ public sealed record PlacementOptions
     /// <summary>Distance in metres of the capsule from its surface on an articulated arm. Default 0.10 m (judgement).</summary>
     public double ArmStandoffM { get; init; } = 0.10;
 
+    /// <summary>Most degrees between a directional aim and the talker's mouth. Default 35 (judgement).</summary>
+    public double MostOffAxisDeg { get; init; } = 35;
+
+    /// <summary>The same for an interference tube, whose lobe is narrow. Default 12 (judgement).</summary>
+    public double MostOffAxisTubeDeg { get; init; } = 12;
+
+    /// <summary>The same for each of several talkers who share a microphone. Default 60 (judgement).</summary>
+    public double MostOffAxisSharedDeg { get; init; } = 60;
+
     /// <summary>Most branches the exact search may look into before it stops and states the gap. Default 400,000.</summary>
     public long NodeLimit { get; init; } = 400_000;
 }
