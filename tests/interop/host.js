@@ -1,0 +1,53 @@
+// Starts the built planner as a process of its own and finds out where it listens.
+'use strict';
+
+const { spawn } = require('node:child_process');
+const fs = require('node:fs');
+const os = require('node:os');
+const path = require('node:path');
+const readline = require('node:readline');
+
+const STARTED_EVENT = 1003;
+const START_LIMIT_MS = 60_000;
+const root = path.resolve(__dirname, '..', '..');
+
+async function startPlanner() {
+  const configuration = process.env.CONFIGURATION ?? 'Release';
+  const program = path.join(root, 'services', 'Quarterlight.Planner', 'bin', configuration, 'net10.0', 'Quarterlight.Planner.dll');
+  const data = fs.mkdtempSync(path.join(os.tmpdir(), 'quarterlight-interop-'));
+  const child = spawn('dotnet', [program, '--grpc-port', '0', '--http-port', '0', '--data', data], { stdio: ['ignore', 'pipe', 'inherit'] });
+  const ended = new Promise((resolve) => child.once('exit', resolve));
+  try {
+    const { GrpcAddress, HttpAddress } = await addresses(child);
+    return {
+      grpcTarget: new URL(GrpcAddress).host,
+      httpAddress: HttpAddress,
+      async stop() {
+        child.kill('SIGTERM');
+        const code = await ended;
+        fs.rmSync(data, { recursive: true, force: true });
+        return code;
+      },
+    };
+  } catch (problem) {
+    child.kill('SIGKILL');
+    throw problem;
+  }
+}
+
+// The planner logs one JSON object a line; the line of its start says where it listens.
+function addresses(child) {
+  return new Promise((resolve, reject) => {
+    const timer = setTimeout(() => reject(new Error('the planner did not start in time')), START_LIMIT_MS);
+    child.once('exit', (code) => reject(new Error(`the planner ended with ${code} before it listened`)));
+    readline.createInterface({ input: child.stdout }).on('line', (line) => {
+      const entry = JSON.parse(line);
+      if (entry.EventId === STARTED_EVENT) {
+        clearTimeout(timer);
+        resolve(entry.State);
+      }
+    });
+  });
+}
+
+module.exports = { startPlanner, root };

@@ -1,0 +1,138 @@
+// An independent client, made from the .proto files alone, drives the real host over real gRPC.
+'use strict';
+
+const assert = require('node:assert/strict');
+const { after, before, test } = require('node:test');
+const { startPlanner } = require('./host.js');
+const { clients, details, status } = require('./contract.js');
+const { cabin, kit, scene } = require('./scene.js');
+
+let host;
+let api;
+let plan;
+
+before(async () => {
+  host = await startPlanner();
+  api = clients(host.grpcTarget);
+  await api.cabins.CreateCabin({ cabin_id: 'lesson-saloon', cabin });
+  await api.kits.CreateKit({ kit_id: 'small-bag', kit });
+  await api.scenes.CreateScene({ scene_id: 'lesson', scene });
+  ({ plan } = await api.placement.PlanPlacement({ scene: 'scenes/lesson', keep: true }));
+});
+
+after(async () => {
+  for (const stub of Object.values(api ?? {})) {
+    stub.close();
+  }
+  await host?.stop();
+});
+
+test('health check of the whole server answers serving', async () => {
+  assert.equal((await api.health.Check({ service: '' })).status, 'SERVING');
+});
+
+test('a scene that was kept reads back as it was sent', async () => {
+  const kept = (await api.scenes.GetScene({ name: 'scenes/lesson' })).scene;
+  assert.equal(kept.display_name, scene.display_name);
+  assert.equal(kept.revision, '1');
+  assert.deepEqual(kept.talkers.map((t) => t.seat_id), scene.talkers.map((t) => t.seat_id));
+});
+
+test('a plan serves every talker within the kit, the inputs and the proof', () => {
+  const placements = plan.best.placements;
+  assert.deepEqual(plan.uncovered_talker_ids, []);
+  assert.deepEqual(placements.map((p) => p.talker_id), ['learner', 'teacher', 'cousin']);
+  for (const p of placements) {
+    const held = kit.microphones.find((m) => m.id === p.microphone_id);
+    assert.ok(held.fixings.includes(p.fixing), `${p.fixing} does not hold ${held.id}`);
+    assert.ok(p.site.permitted_fixings.includes(p.fixing), `${p.fixing} is not permitted at ${p.site.id}`);
+    assert.ok(p.recorder_input >= 1 && p.recorder_input <= kit.recorder_input_count);
+    assert.equal(p.site.airbag_zone, '');
+    assert.equal(p.site.in_driver_view, false);
+    assert.ok(p.aim_words.length > 0 && p.place_words.length > 0);
+    assert.ok(p.figures.sii >= 0 && p.figures.sii <= 1);
+    assert.ok(p.figures.mouth_distance_m > 0.02 && p.figures.mouth_distance_m < 2);
+  }
+  assert.equal(plan.proof.proved_optimal, true);
+  assert.ok(Math.abs(plan.proof.worst_score_bound_db - plan.proof.worst_score_db) < 1e-6);
+  assert.ok(plan.runners_up.every((r) => r.worst_score_db <= plan.best.worst_score_db + 1e-6));
+});
+
+test('no placement stands on a site that the plan refused', () => {
+  const refused = new Set(plan.refused_sites.map((s) => s.site_id));
+  assert.ok(refused.size > 0);
+  for (const option of [plan.best, ...plan.runners_up]) {
+    assert.ok(option.placements.every((p) => !refused.has(p.site.id)));
+  }
+});
+
+test('a kept plan reads back as it was answered', async () => {
+  assert.match(plan.name, /^plans\//);
+  const kept = (await api.plans.GetPlan({ name: plan.name })).plan;
+  assert.deepEqual(kept.best, plan.best);
+});
+
+test('the same scene sent whole gives the same placements', async () => {
+  const { plan: again } = await api.placement.PlanPlacement({ bundle: { scene, cabin, kit } });
+  assert.deepEqual(again.best.placements, plan.best.placements);
+});
+
+test('a refused site is explained with its reasons', async () => {
+  const refused = plan.refused_sites[0];
+  const answer = await api.placement.ExplainSite({ plan: plan.name, site_id: refused.site_id, talker_id: 'learner' });
+  assert.equal(answer.chosen, false);
+  assert.deepEqual(answer.refused.reasons, refused.reasons);
+  assert.ok(answer.summary.length > 0);
+});
+
+test('the chosen site is explained as chosen', async () => {
+  const placement = plan.best.placements[0];
+  const answer = await api.placement.ExplainSite({ plan: plan.name, site_id: placement.site.id, talker_id: placement.talker_id });
+  assert.equal(answer.chosen, true);
+});
+
+test('the picture is a PNG of the stated size with the same in words', async () => {
+  const { picture } = await api.placement.DrawPlan({ name: plan.name });
+  assert.equal(picture.png.subarray(0, 8).toString('hex'), '89504e470d0a1a0a');
+  assert.equal(picture.png.readUInt32BE(16), picture.width_px);
+  assert.equal(picture.png.readUInt32BE(20), picture.height_px);
+  assert.ok(picture.text_alternative.length > 0 && picture.text_alternative.length <= 1024);
+});
+
+test('a scene with several wrong fields is refused with every field named', async () => {
+  const wrong = structuredClone(scene);
+  wrong.talkers[0].head_poses[0].share_fraction = 0.2;
+  wrong.talkers[1].seat_id = wrong.talkers[0].seat_id;
+  wrong.shots[0].focal_length_mm = -50;
+  const problem = await refusal(api.placement.PlanPlacement({ bundle: { scene: wrong, cabin, kit } }));
+  assert.equal(problem.code, status.INVALID_ARGUMENT);
+  const { BadRequest, ErrorInfo } = details(problem);
+  const fields = BadRequest.fieldViolations.map((v) => v.field).join(' ');
+  assert.match(fields, /talkers\[0\]/);
+  assert.match(fields, /talkers\[1\]/);
+  assert.match(fields, /shots\[0\]/);
+  assert.ok(BadRequest.fieldViolations.every((v) => v.description.length > 0 && !v.description.includes('Exception')));
+  assert.equal(ErrorInfo.domain, 'quarterlight');
+  assert.equal(ErrorInfo.reason, 'INVALID_FIELDS');
+});
+
+test('an unknown scene is not found, by name', async () => {
+  const problem = await refusal(api.placement.PlanPlacement({ scene: 'scenes/never-kept' }));
+  assert.equal(problem.code, status.NOT_FOUND);
+  assert.equal(details(problem).ErrorInfo.metadata.name, 'scenes/never-kept');
+});
+
+test('the JSON side answers the same refusal in JSON', async () => {
+  const answer = await fetch(new URL('/v1/scenes/never-kept', host.httpAddress));
+  assert.equal(answer.status, 404);
+  assert.equal((await answer.json()).code, status.NOT_FOUND);
+});
+
+async function refusal(call) {
+  try {
+    await call;
+  } catch (problem) {
+    return problem;
+  }
+  return assert.fail('the call was not refused');
+}
