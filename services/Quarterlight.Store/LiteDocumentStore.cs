@@ -1,4 +1,3 @@
-using System.Threading.Channels;
 using LiteDB;
 using Microsoft.Win32.SafeHandles;
 
@@ -9,35 +8,31 @@ namespace Quarterlight.Store;
 /// </summary>
 /// <remarks>
 /// LiteDB loses concurrent read-modify-writes and does not sync its log at commit, so all writes go through one queue; those
-/// that wait together are committed together, the log is flushed to disk once, and only then are they acknowledged. A
-/// checkpoint rewrites the data file from the log without a sync in between: at a power loss (not a process kill) in that
-/// moment the last checkpoint may be lost. docs/decisions/001-document-store.md.
+/// that wait together are committed together, the log is flushed to disk once, and only then are they acknowledged.
+/// docs/decisions/001-document-store.md.
 /// </remarks>
 public sealed class LiteDocumentStore : IDocumentStore
 {
-    private const int QueueLength = 1024;
-    private const int MostTogether = 64;
     private const string Separator = "/";
 
     private readonly LiteDatabase _database;
     private readonly ILiteCollection<BsonDocument> _documents;
     private readonly TimeProvider _time;
-    private readonly FileStream _lock;
+    private readonly StoreLock _lock;
     private readonly string _logPath;
-    private readonly Channel<Write> _queue = Channel.CreateBounded<Write>(new BoundedChannelOptions(QueueLength) { SingleReader = true });
-    private readonly Thread _writer;
+    private readonly GroupWriter _writer;
     private SafeFileHandle? _log;
+    private int _closed;
 
-    private LiteDocumentStore(LiteDatabase database, FileStream lockFile, string logPath, TimeProvider time)
+    private LiteDocumentStore(LiteDatabase database, StoreLock folderLock, string logPath, TimeProvider time)
     {
         _database = database;
-        _lock = lockFile;
+        _lock = folderLock;
         _logPath = logPath;
         _time = time;
         _database.UtcDate = true;
         _documents = _database.GetCollection("documents");
-        _writer = new Thread(WriteLoop) { IsBackground = true, Name = "store writer" };
-        _writer.Start();
+        _writer = new GroupWriter(Commit);
     }
 
     /// <summary>Opens or makes the store in a folder.</summary>
@@ -46,17 +41,10 @@ public sealed class LiteDocumentStore : IDocumentStore
     /// <exception cref="StoreInUseException">Another owner has it open.</exception>
     public static LiteDocumentStore Open(string folder, TimeProvider time)
     {
+        ArgumentException.ThrowIfNullOrEmpty(folder);
+        ArgumentNullException.ThrowIfNull(time);
         Directory.CreateDirectory(folder);
-        FileStream lockFile;
-        try
-        {
-            lockFile = new FileStream(Path.Combine(folder, "quarterlight.lock"), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
-        }
-        catch (IOException inner)
-        {
-            throw new StoreInUseException(folder, inner);
-        }
-
+        StoreLock folderLock = StoreLock.Take(folder);
         try
         {
             var database = new LiteDatabase(new ConnectionString
@@ -65,29 +53,41 @@ public sealed class LiteDocumentStore : IDocumentStore
                 Connection = ConnectionType.Direct,
                 Collation = Collation.Binary,
             });
-            return new LiteDocumentStore(database, lockFile, Path.Combine(folder, "quarterlight-log.db"), time);
+            return new LiteDocumentStore(database, folderLock, Path.Combine(folder, "quarterlight-log.db"), time);
         }
         catch
         {
-            lockFile.Dispose();
+            folderLock.Dispose();
             throw;
         }
     }
 
     /// <inheritdoc/>
-    public Task<WriteOutcome> CreateAsync(DocumentKey key, ReadOnlyMemory<byte> payload, CancellationToken cancellation) =>
-        Enqueue(() => Create(key, payload), cancellation);
+    public Task<WriteOutcome> CreateAsync(DocumentKey key, ReadOnlyMemory<byte> payload, CancellationToken cancellation)
+    {
+        CheckKey(key);
+        return _writer.WriteAsync(() => Create(key, payload), cancellation);
+    }
 
     /// <inheritdoc/>
-    public Task<WriteOutcome> UpdateAsync(DocumentKey key, ReadOnlyMemory<byte> payload, long expectedRevision, CancellationToken cancellation) =>
-        Enqueue(() => Update(key, payload, expectedRevision), cancellation);
+    public Task<WriteOutcome> UpdateAsync(DocumentKey key, ReadOnlyMemory<byte> payload, long expectedRevision, CancellationToken cancellation)
+    {
+        CheckKey(key);
+        ArgumentOutOfRangeException.ThrowIfNegative(expectedRevision);
+        return _writer.WriteAsync(() => Update(key, payload, expectedRevision), cancellation);
+    }
 
     /// <inheritdoc/>
-    public Task<WriteOutcome> DeleteAsync(DocumentKey key, CancellationToken cancellation) => Enqueue(() => Delete(key), cancellation);
+    public Task<WriteOutcome> DeleteAsync(DocumentKey key, CancellationToken cancellation)
+    {
+        CheckKey(key);
+        return _writer.WriteAsync(() => Delete(key), cancellation);
+    }
 
     /// <inheritdoc/>
     public ValueTask<StoredDocument?> GetAsync(DocumentKey key, CancellationToken cancellation)
     {
+        CheckKey(key);
         cancellation.ThrowIfCancellationRequested();
         return ValueTask.FromResult(Find(key));
     }
@@ -95,6 +95,8 @@ public sealed class LiteDocumentStore : IDocumentStore
     /// <inheritdoc/>
     public ValueTask<DocumentPage> ListAsync(string team, string collection, int pageSize, string? afterId, CancellationToken cancellation)
     {
+        CheckPart(team, nameof(team));
+        CheckPart(collection, nameof(collection));
         ArgumentOutOfRangeException.ThrowIfLessThan(pageSize, 1);
         cancellation.ThrowIfCancellationRequested();
         string prefix = Prefix(team, collection);
@@ -112,9 +114,9 @@ public sealed class LiteDocumentStore : IDocumentStore
     /// <summary>Finishes the writes that wait, folds the log into the data file and lets go of the folder.</summary>
     public ValueTask DisposeAsync()
     {
-        if (_queue.Writer.TryComplete())
+        if (Interlocked.Exchange(ref _closed, 1) == 0)
         {
-            _writer.Join();
+            _writer.Dispose();
             _log?.Dispose();
             _database.Dispose();
             _lock.Dispose();
@@ -123,64 +125,24 @@ public sealed class LiteDocumentStore : IDocumentStore
         return ValueTask.CompletedTask;
     }
 
-    private async Task<WriteOutcome> Enqueue(Func<WriteOutcome> apply, CancellationToken cancellation)
+    private void Commit(Action work)
     {
-        var write = new Write(apply, new TaskCompletionSource<WriteOutcome>(TaskCreationOptions.RunContinuationsAsynchronously));
-        await _queue.Writer.WriteAsync(write, cancellation).ConfigureAwait(false);
-
-        // From here on the write happens: a caller who gives up now must not be told that it did not.
-        return await write.Done.Task.ConfigureAwait(false);
-    }
-
-    private void WriteLoop()
-    {
-        var batch = new List<Write>(MostTogether);
-        while (WaitForWork())
-        {
-            batch.Clear();
-            while (batch.Count < MostTogether && _queue.Reader.TryRead(out Write? write))
-            {
-                batch.Add(write);
-            }
-
-            CommitTogether(batch);
-        }
-    }
-
-    private bool WaitForWork() => _queue.Reader.WaitToReadAsync().AsTask().GetAwaiter().GetResult();
-
-    private void CommitTogether(List<Write> batch)
-    {
-        var outcomes = new WriteOutcome[batch.Count];
+        _database.BeginTrans();
         try
         {
-            _database.BeginTrans();
-            for (int i = 0; i < batch.Count; i++)
-            {
-                outcomes[i] = batch[i].Apply();
-            }
-
+            work();
             _database.Commit();
-            FlushLog();
         }
-        catch (Exception failure) when (failure is LiteException or IOException or UnauthorizedAccessException)
+        catch
         {
             _database.Rollback();
-            foreach (Write write in batch)
-            {
-                write.Done.SetException(failure);
-            }
-
-            return;
+            throw;
         }
 
-        for (int i = 0; i < batch.Count; i++)
-        {
-            batch[i].Done.SetResult(outcomes[i]);
-        }
+        FlushLog();
     }
 
-    // A sync of any handle flushes the file: LiteDB's own handle stays its own.
+    // A sync of any handle flushes the file: LiteDB's own handle stays its own. The log is not there before the first change.
     private void FlushLog()
     {
         if (_log is null && File.Exists(_logPath))
@@ -229,6 +191,21 @@ public sealed class LiteDocumentStore : IDocumentStore
 
     private StoredDocument? Find(DocumentKey key) => _documents.FindById(IdOf(key)) is { } bson ? Read(bson) : null;
 
+    private static void CheckKey(DocumentKey key)
+    {
+        CheckPart(key.Team, nameof(key));
+        CheckPart(key.Collection, nameof(key));
+        ArgumentException.ThrowIfNullOrEmpty(key.Id, nameof(key));
+    }
+
+    private static void CheckPart(string part, string parameter)
+    {
+        if (string.IsNullOrEmpty(part) || part.Contains(Separator, StringComparison.Ordinal))
+        {
+            throw new ArgumentException("A team or collection is not empty and has no slash: one team could read into another.", parameter);
+        }
+    }
+
     private static string Prefix(string team, string collection) => team + Separator + collection + Separator;
 
     private static string IdOf(DocumentKey key) => Prefix(key.Team, key.Collection) + key.Id;
@@ -253,6 +230,4 @@ public sealed class LiteDocumentStore : IDocumentStore
             new DateTimeOffset(bson["updated"].AsInt64, TimeSpan.Zero),
             bson["payload"].AsBinary);
     }
-
-    private sealed record Write(Func<WriteOutcome> Apply, TaskCompletionSource<WriteOutcome> Done);
 }
