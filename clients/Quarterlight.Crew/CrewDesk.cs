@@ -120,7 +120,7 @@ public sealed class CrewDesk
         int written = await DemoData.LoadAsync(asked.Planner, asked.Cancellation).ConfigureAwait(false);
         return asked.Answer(
             written == 0 ? "The demo data is there already; nothing was changed." : Wordings.Say($"Demo data loaded: {DemoData.Scenes.Count} scenes, {DemoData.Cabins.Count} cars, {DemoData.Kits.Count} kits, all invented."),
-            [.. DemoData.Scenes.Reverse().Select(s => new CrewLine(CrewLineKind.Plain, Wordings.Say($"{s.DisplayName}: {s.Talkers.Count} talkers, {Wordings.Drive(s.DriveConditions, asked.Units)}")))]) with
+            [.. DemoData.Scenes.Reverse().Select(s => new CrewLine(CrewLineKind.Plain, Wordings.Say($"{s.DisplayName}: {s.Talkers.Count} talkers, {DriveText.Whole(s.DriveConditions, asked.Units)}")))]) with
         {
             Understood = "load the invented demo data",
             FollowUps = ["where do the mics go?", "list scenes"],

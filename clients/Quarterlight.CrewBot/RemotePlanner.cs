@@ -10,11 +10,13 @@ public sealed class RemotePlanner : IPlanner
     // A picture of a few hundred kilobytes and a long list of sites fit many times over.
     private const int LargestMessageBytes = 16 * 1024 * 1024;
 
+    private const string KeyHeader = "x-quarterlight-key";
+
     private readonly GrpcChannel channel;
 
     /// <summary>A planner at that address; nothing is sent yet.</summary>
     /// <param name="address">http or https address.</param>
-    /// <param name="key">Team's key, sent with every call as a bearer token; null sends none.</param>
+    /// <param name="key">Team's key, sent with every call; null sends none.</param>
     public RemotePlanner(Uri address, string? key)
     {
         ArgumentNullException.ThrowIfNull(address);
@@ -22,7 +24,7 @@ public sealed class RemotePlanner : IPlanner
         Address = address.GetLeftPart(UriPartial.Authority);
         Invoker = string.IsNullOrEmpty(key) ? channel.CreateCallInvoker() : channel.Intercept(metadata =>
         {
-            metadata.Add("authorization", $"Bearer {key}");
+            metadata.Add(KeyHeader, key);
             return metadata;
         });
     }

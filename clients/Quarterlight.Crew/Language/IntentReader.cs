@@ -146,7 +146,7 @@ internal static class IntentReader
             || (said.Any(Lexicon.Pictures) && said.Count <= 8)
             || (said.Any(Lexicon.Wheres) && (request.TalkerId is not null || request.SceneSaid || said.Any(Lexicon.Placing)) && !said.Any("am", "toilet"))
             || (said.Any(Best) && (said.Any("place", "spot", "position", "placement", "setup") || said.Any(Lexicon.Sites)))
-            || (said.Any("mount", "rig", "mike", "mic") && (said.Count <= 5 || request.SceneSaid))
+            || (said.Any("mount", "rig", "mike", "mic") && (said.Count <= 6 || request.SceneSaid))
             || (said.Any("how") && (request.TalkerId is not null || request.SceneSaid) && said.Any("mic", "mike", "record", "cover", "hear", "rig"))
             || (request.SceneSaid && said.Count <= 6);
         return plan ? CrewIntent.Plan : null;

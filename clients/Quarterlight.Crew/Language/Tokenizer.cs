@@ -6,12 +6,10 @@ namespace Quarterlight.Crew.Language;
 /// <summary>Cuts a question into words and numbers.</summary>
 public static partial class Tokenizer
 {
-    private static readonly (string Written, string Meant)[] Whole =
-    [
+    private static readonly (Regex Written, string Meant)[] Whole = Table(
         ("km/h", "kmh"), ("km / h", "kmh"), ("kilometers per hour", "kmh"), ("kilometres per hour", "kmh"), ("kilometers an hour", "kmh"),
         ("kilometres an hour", "kmh"), ("kph", "kmh"), ("m.p.h.", "mph"), ("m.p.h", "mph"), ("miles per hour", "mph"), ("miles an hour", "mph"),
-        ("a/c", "ac"), ("a.c.", "ac"), ("won't", "will not"), ("can't", "can not"), ("cannot", "can not"), ("cant", "can not"), ("dont", "do not"), ("n't", " not"), ("w/o", "without"), ("w/", "with "),
-    ];
+        ("a/c", "ac"), ("a.c.", "ac"), ("won't", "will not"), ("can't", "can not"), ("cannot", "can not"), ("cant", "can not"), ("dont", "do not"), ("w/o", "without"), ("w/", "with "));
 
     /// <summary>Lower-case words and numbers in order; punctuation and hyphens only part them.</summary>
     public static IReadOnlyList<Token> Split(string text)
@@ -20,9 +18,9 @@ public static partial class Tokenizer
 #pragma warning disable CA1308 // Words are compared in lower case; nothing is round-tripped.
         string lower = text.ToLowerInvariant().Replace('’', '\'').Replace('‘', '\'');
 #pragma warning restore CA1308
-        foreach ((string written, string meant) in Whole)
+        foreach ((Regex written, string meant) in Whole)
         {
-            lower = Regex.Replace(lower, $@"(?<![a-z]){Regex.Escape(written)}(?![a-z])", meant, RegexOptions.CultureInvariant);
+            lower = written.Replace(lower, meant);
         }
 
         lower = lower.Replace("n't", " not", StringComparison.Ordinal);
@@ -34,6 +32,9 @@ public static partial class Tokenizer
 
         return JoinNumberWords(tokens);
     }
+
+    private static (Regex Written, string Meant)[] Table(params (string Written, string Meant)[] rows) =>
+        [.. rows.Select(r => (new Regex($"(?<![a-z]){Regex.Escape(r.Written)}(?![a-z])", RegexOptions.CultureInvariant), r.Meant))];
 
     private static Token Read(string piece)
     {

@@ -32,7 +32,7 @@ internal static class ListTopic
     }
 
     public static CrewAnswer Scenes(Asked asked) => List(asked, "scene", asked.Vocabulary.Scenes.Count, asked.Vocabulary.Scenes.Select(s =>
-        Say($"{Name(s.DisplayName, s.Name)}: {s.Talkers.Count} talkers, {s.Shots.Count} cameras, {Drive(s.DriveConditions, asked.Units)}")),
+        Say($"{Name(s.DisplayName, s.Name)}: {s.Talkers.Count} talkers, {s.Shots.Count} cameras, {DriveText.Whole(s.DriveConditions, asked.Units)}")),
         asked.Vocabulary.Scenes.Select(s => (s.Name, (IMessage)s)), "mount plan for " + Name(asked.Scene?.DisplayName ?? "the scene"));
 
     public static CrewAnswer Cabins(Asked asked) => List(asked, "car", asked.Vocabulary.Cabins.Count, asked.Vocabulary.Cabins.Select(Line),
@@ -65,7 +65,7 @@ internal static class ListTopic
         List<CrewLine> about = [.. scene.Talkers.Select(t => new CrewLine(CrewLineKind.Plain,
             Say($"{Name(t.DisplayName, t.Id)}: seat {Seat(t.SeatId)}, {Effort(t.VocalEffort)}, {t.HeadPoses.Count} head poses{(t.NoBodyWorn ? ", nothing worn" : "")}")))];
         about.AddRange(scene.Shots.Select(s => new CrewLine(CrewLineKind.Plain, Say($"Camera {Name(s.Id)}: {s.FocalLengthMm:0.#} mm on a {s.SensorWidthMm:0.##} × {s.SensorHeightMm:0.##} mm sensor"))));
-        about.Add(new(CrewLineKind.Plain, Capital(Drive(scene.DriveConditions, asked.Units))));
+        about.Add(new(CrewLineKind.Plain, Capital(DriveText.Whole(scene.DriveConditions, asked.Units))));
         return Shown(asked, $"{Name(scene.DisplayName, scene.Name)}: {Name(asked.Cabin?.DisplayName ?? "", scene.Cabin)}, {Name(asked.Vocabulary.KitOf(scene)?.DisplayName ?? "", scene.Kit)}.", about, scene);
     }
 

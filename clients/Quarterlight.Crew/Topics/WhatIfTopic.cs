@@ -36,7 +36,7 @@ internal static class WhatIfTopic
         string change = Join(said);
         return asked.Answer(WhatIfText.Headline(before, after, change), WhatIfText.Lines(before, after, asked.Units)) with
         {
-            Understood = PlanTopic.Understood(asked, $"{Name(scene.DisplayName, scene.Name)}, {change}, beside the plan as it stands ({Drive(scene.DriveConditions, asked.Units)})"),
+            Understood = PlanTopic.Understood(asked, $"{Name(scene.DisplayName, scene.Name)}, {change}, beside the plan as it stands ({DriveText.Whole(scene.DriveConditions, asked.Units)})"),
             Pictures = Asked.Pictures(response.Picture, scene.Name + "-what-if", asked.Units),
             FollowUps = FollowUps(changes),
             Data = new Dictionary<string, IMessage> { ["plan"] = after, ["planBefore"] = before, ["changes"] = changes },
@@ -50,7 +50,7 @@ internal static class WhatIfTopic
         {
             if (changes.DriveConditions is not null)
             {
-                said.Add(Drive(changes.DriveConditions, asked.Units));
+                said.Add(DriveText.Change(scene.DriveConditions, changes.DriveConditions, asked.Units));
             }
 
             return;
@@ -65,7 +65,7 @@ internal static class WhatIfTopic
 
         DriveConditions start = changes.DriveConditions ?? scene.DriveConditions ?? new DriveConditions();
         changes.DriveConditions = asked.Request.Conditions.ApplyTo(start, asked.DriverOnLeft, panes);
-        said.Add(Drive(changes.DriveConditions, asked.Units));
+        said.Add(DriveText.Change(scene.DriveConditions, changes.DriveConditions, asked.Units));
     }
 
     private static string PaneOf(string seatId, bool driverOnLeft) => seatId switch

@@ -39,7 +39,7 @@ internal static class WhySiteTopic
         List<CrewLine> lines = WhyText.Lines(answer, scene, asked.Vocabulary.KitOf(scene), talker.Id, asked.Units);
         if (sites.Count > 1)
         {
-            lines.Add(new(CrewLineKind.Plain, $"That is the best of {sites.Count} such places: {Join([.. sites.Select(s => Name(s.Words))])}."));
+            lines.Add(new(CrewLineKind.Plain, $"That is the best of {sites.Count} such places: {string.Join("; ", sites.Select(s => Name(s.Words)))}."));
         }
 
         string who = Talker(scene, talker.Id), where = PlacementText.Place(site);
@@ -87,7 +87,7 @@ internal static class WhySiteTopic
             }
             else
             {
-                lines.Add(new(CrewLineKind.Talker, sentence));
+                lines.Add(new(CrewLineKind.Plain, sentence));
             }
 
             lines.Add(new(CrewLineKind.Figures, PlacementText.Figures(plan, p)));

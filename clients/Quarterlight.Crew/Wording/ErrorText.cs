@@ -67,8 +67,11 @@ internal static class ErrorText
             UnitText.Rewrite(CrewText.Clean(message, CrewText.LongestSentence), units).TrimEnd('.') + ".",
         GrpcStatusCode.InvalidArgument or GrpcStatusCode.FailedPrecondition or GrpcStatusCode.OutOfRange => "The planner could not use the question as it was put. Show the scene and check what is in it.",
         GrpcStatusCode.Unimplemented => "This planner is older than this program and cannot do that. Bring both to the same version.",
-        _ => "Something went wrong inside the planner; nothing was changed. Ask again, and if it happens again, tell whoever runs the planner.",
+        _ => $"Something went wrong inside the planner. Ask again, and if it happens again, tell whoever runs the planner{Reference(info)}.",
     };
+
+    private static string Reference(ErrorInfo? info) =>
+        info is not null && info.Metadata.TryGetValue("reference", out string? reference) ? $" (reference {CrewText.Clean(reference, 40)})" : "";
 
     private static string Missing(ErrorInfo? info)
     {

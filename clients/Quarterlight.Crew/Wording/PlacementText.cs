@@ -18,15 +18,18 @@ internal static class PlacementText
     public static string Figures(Plan plan, TalkerPlacement p)
     {
         PlacementFigures f = p.Figures ?? new PlacementFigures();
-        string separation = f.HasSeparationDb ? Say($", separation {f.SeparationDb:0} dB") : "";
-        return Say($"{Talker(plan.Scene, p.TalkerId)}: SNR {Estimate(f.SnrDba)} dB(A), SII {f.Sii:0.00}, direct over reverberant {f.DirectToReverberantDb:0} dB{separation}, swing between head poses {f.PoseSwingDb:0.0} dB, peak {Estimate(f.PeakLevelDb)} dB at the capsule.");
+        string separation = f.HasSeparationDb ? $", separation {Whole(f.SeparationDb)} dB" : "";
+        return Say($"{Talker(plan.Scene, p.TalkerId)}: SNR {Estimate(f.SnrDba)} dB(A), SII {f.Sii:0.00}, direct over reverberant {Whole(f.DirectToReverberantDb)} dB{separation}, swing between head poses {f.PoseSwingDb:0.0} dB, peak {Estimate(f.PeakLevelDb)} dB at the capsule.");
     }
 
     /// <summary>The place as a rigger says it.</summary>
     public static string Place(MountSite? site) => site is null ? "place not stated" : Name(site.Words.Length > 0 ? site.Words : site.Id);
 
     public static string Estimate(Estimate? estimate) =>
-        estimate is null ? "not stated" : Say($"{estimate.Value:0} ± {estimate.PlusMinus:0}");
+        estimate is null ? "not stated" : Say($"{Whole(estimate.Value)} ± {estimate.PlusMinus:0}");
+
+    // Never "-0".
+    private static string Whole(double value) => Say($"{Math.Round(value) + 0.0:0}");
 
     private static string At(MountSite? site) => site?.Family == MountFamily.BodyWorn ? $"({Place(site)})" : $"at the {Place(site)}";
 
@@ -35,7 +38,7 @@ internal static class PlacementText
     // Not said twice when the planner's words hold degrees already.
     private static string Level(string words, Direction? aim)
     {
-        if (aim is null || words.Contains('°', StringComparison.Ordinal) || words.Contains("deg", StringComparison.Ordinal))
+        if (aim is null || words.Contains("any way", StringComparison.Ordinal) || words.Contains('°', StringComparison.Ordinal) || words.Contains("deg", StringComparison.Ordinal))
         {
             return "";
         }

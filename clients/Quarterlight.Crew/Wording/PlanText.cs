@@ -10,6 +10,9 @@ internal static class PlanText
     private const int MostCautions = 4;
     private const int MostRefusalReasons = 6;
 
+    // Two lines of a phone held sideways: judgement.
+    private const int LongestHeadline = 160;
+
     /// <summary>The decision in one line.</summary>
     public static string Headline(Plan plan)
     {
@@ -19,8 +22,9 @@ internal static class PlanText
             return $"{scene}: no microphone can be placed.";
         }
 
-        string places = string.Join("; ", plan.Best.Placements.Select(p => $"{Talker(plan.Scene, p.TalkerId)} {Short(p)}"));
-        return CrewText.Clean($"{scene}: {places}.", 240);
+        string exact = $"{scene}: {string.Join("; ", plan.Best.Placements.Select(p => $"{Talker(plan.Scene, p.TalkerId)} {Short(p)}"))}.";
+        return exact.Length <= LongestHeadline ? exact
+            : $"{scene}: {string.Join("; ", plan.Best.Placements.Select(p => $"{Talker(plan.Scene, p.TalkerId)} {SiteWords.Say(p.Site?.Family ?? MountFamily.Unspecified)}"))}.";
     }
 
     /// <summary>The standard answer, about 25 lines at most.</summary>
@@ -47,7 +51,7 @@ internal static class PlanText
 
     /// <summary>What the plan was made for.</summary>
     public static string Inputs(Plan plan, UnitPreference units) =>
-        $"{Name(plan.Scene.DisplayName, plan.Scene.Name)}: {Name(plan.Cabin?.DisplayName ?? "", plan.Scene.Cabin)}, {Name(plan.Kit?.DisplayName ?? "", plan.Scene.Kit)}, {Drive(plan.Scene.DriveConditions, units)}, {Cameras(plan.Scene)}";
+        $"{Name(plan.Scene.DisplayName, plan.Scene.Name)}: {Name(plan.Cabin?.DisplayName ?? "", plan.Scene.Cabin)}, {Name(plan.Kit?.DisplayName ?? "", plan.Scene.Kit)}, {DriveText.Whole(plan.Scene.DriveConditions, units)}, {Cameras(plan.Scene)}";
 
     public static List<CrewLine> Uncovered(Plan plan) => plan.UncoveredTalkerIds.Count == 0 ? [] :
     [

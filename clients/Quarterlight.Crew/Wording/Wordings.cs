@@ -91,38 +91,6 @@ internal static class Wordings
     public static string Microphone(Kit? kit, string microphoneId) =>
         kit?.Microphones.FirstOrDefault(m => m.Id == microphoneId) is { } microphone ? Name(microphone.DisplayName, microphone.Id) : Name(microphoneId);
 
-    /// <summary>How the car is driven, in one phrase.</summary>
-    public static string Drive(DriveConditions? drive, UnitPreference units)
-    {
-        drive ??= new DriveConditions();
-        var parts = new List<string> { drive.SpeedKmPerHour > 0 ? UnitText.Speed(drive.SpeedKmPerHour, units) : "standing still" };
-        parts.Add(drive.EngineState == EngineState.Off ? "engine off" : "engine running");
-        if (drive.SpeedKmPerHour > 0)
-        {
-            parts.Add(drive.RoadSurface switch
-            {
-                RoadSurface.CoarseAsphalt => "coarse asphalt",
-                RoadSurface.Concrete => "concrete",
-                RoadSurface.Cobbles => "cobbles",
-                RoadSurface.Gravel => "gravel",
-                _ => "smooth asphalt",
-            });
-        }
-
-        parts.Add(drive.OpenWindows.Count == 0 ? "windows shut" : Join([.. drive.OpenWindows.Select(w => w.OpenFraction < 1 ? Say($"{Seat(w.PaneId)} window {w.OpenFraction:0%} down") : $"{Seat(w.PaneId)} window down")]));
-        if (drive.FanStep > 0)
-        {
-            parts.Add(Say($"fan at step {drive.FanStep}"));
-        }
-
-        if (drive.Rain is Rain.Light or Rain.Heavy)
-        {
-            parts.Add(drive.Rain == Rain.Light ? "light rain" : "heavy rain");
-        }
-
-        return string.Join(", ", parts);
-    }
-
     /// <summary>"a, b and c".</summary>
     public static string Join(IReadOnlyList<string> items) => items.Count switch
     {
