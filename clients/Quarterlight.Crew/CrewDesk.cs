@@ -1,0 +1,130 @@
+using Grpc.Core;
+using Quarterlight.Crew.Demo;
+using Quarterlight.Crew.Language;
+using Quarterlight.Crew.Topics;
+using Quarterlight.Crew.Wording;
+using Quarterlight.V1;
+
+namespace Quarterlight.Crew;
+
+/// <summary>
+/// Answers what the crew asks. Knows no transport and no planner but the gRPC contract; remembers nothing itself, so that
+/// one desk serves every conversation at once.
+/// </summary>
+public sealed class CrewDesk
+{
+    private readonly PlannerClients planner;
+    private readonly CrewDeskOptions options;
+
+    /// <summary>A desk that asks the planner behind the invoker.</summary>
+    /// <param name="invoker">Where calls go; carries the team's key, if any.</param>
+    /// <param name="options">Deadline, clock and the planner's address as the crew knows it.</param>
+    public CrewDesk(CallInvoker invoker, CrewDeskOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(invoker);
+        ArgumentNullException.ThrowIfNull(options);
+        (planner, this.options) = (new PlannerClients(invoker, options), options);
+    }
+
+    /// <summary>Answers one question. Bad questions and a planner that refuses or is away come back as answers, never as exceptions.</summary>
+    /// <exception cref="OperationCanceledException">The cancellation was asked for.</exception>
+    public async Task<CrewAnswer> AskAsync(CrewQuestion question, CancellationToken cancellation)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        string text = CrewText.Clean(question.Text);
+        CrewMemory memory = question.Memory;
+        UnitPreference units = question.Units ?? memory.Units ?? UnitPreference.Metric;
+        var request = new CrewRequest();
+        try
+        {
+            CrewVocabulary vocabulary = await ReadVocabularyAsync(cancellation).ConfigureAwait(false);
+            if (question.Scene is { } wanted && memory.SceneName is null)
+            {
+                if (Find(wanted, vocabulary) is not { } scene)
+                {
+                    return SceneTopic.NoSuch(wanted, vocabulary, memory);
+                }
+
+                memory = memory with { SceneName = scene.Name };
+            }
+
+            request = RequestReader.Read(text, vocabulary, memory, units);
+
+            // Another scene: what was remembered of the last one would mislead.
+            memory = request.SceneName == memory.SceneName ? memory : memory with { Plan = null, LastChanges = null };
+            var asked = new Asked(planner, request, vocabulary, memory, request.Units ?? units, question.IncludePicture, cancellation);
+            return await AnswerAsync(asked, text).ConfigureAwait(false);
+        }
+        catch (RpcException) when (cancellation.IsCancellationRequested)
+        {
+            throw new OperationCanceledException(cancellation);
+        }
+        catch (RpcException problem)
+        {
+            return ErrorText.Of(problem, request, memory, units, options.PlannerAddress);
+        }
+    }
+
+    /// <summary>Writes the invented demo data, what is there already aside; true when the team kept nothing before.</summary>
+    /// <exception cref="RpcException">The planner refused or could not be reached.</exception>
+    public async Task<bool> LoadDemoIfEmptyAsync(CancellationToken cancellation)
+    {
+        if ((await planner.AllScenesAsync(cancellation).ConfigureAwait(false)).Count > 0)
+        {
+            return false;
+        }
+
+        await DemoData.LoadAsync(planner, cancellation).ConfigureAwait(false);
+        return true;
+    }
+
+    private async Task<CrewVocabulary> ReadVocabularyAsync(CancellationToken cancellation) => new(
+        await planner.AllScenesAsync(cancellation).ConfigureAwait(false),
+        await planner.AllCabinsAsync(cancellation).ConfigureAwait(false),
+        await planner.AllKitsAsync(cancellation).ConfigureAwait(false));
+
+    private static Scene? Find(string wanted, CrewVocabulary vocabulary) =>
+        vocabulary.Scenes.FirstOrDefault(s => s.Name == wanted || s.Name == $"scenes/{wanted}" || string.Equals(s.DisplayName, wanted, StringComparison.OrdinalIgnoreCase))
+        ?? vocabulary.Scenes.FirstOrDefault(s => s.Name == vocabulary.SceneNames.FindOne(vocabulary.Read(CrewText.Clean(wanted)))?.Id);
+
+    private static async Task<CrewAnswer> AnswerAsync(Asked asked, string text) => asked.Request.Intent switch
+    {
+        _ when asked.Request.UnknownScene is { } unknown => SceneTopic.NoSuch(unknown, asked.Vocabulary, asked.Memory),
+        CrewIntent.Plan => await PlanTopic.PlanAsync(asked).ConfigureAwait(false),
+        CrewIntent.Details => await PlanTopic.DetailsAsync(asked).ConfigureAwait(false),
+        CrewIntent.RunnerUp => await PlanTopic.RunnerUpAsync(asked).ConfigureAwait(false),
+        CrewIntent.WhySite => await WhySiteTopic.AnswerAsync(asked).ConfigureAwait(false),
+        CrewIntent.WhatIf => await WhatIfTopic.AnswerAsync(asked).ConfigureAwait(false),
+        CrewIntent.ListSites => await ListTopic.SitesAsync(asked).ConfigureAwait(false),
+        CrewIntent.ListScenes => ListTopic.Scenes(asked),
+        CrewIntent.ListCabins => ListTopic.Cabins(asked),
+        CrewIntent.ListKits => ListTopic.Kits(asked),
+        CrewIntent.Show => ListTopic.Show(asked),
+        CrewIntent.UseScene => ListTopic.Use(asked),
+        CrewIntent.SetUnits => Units(asked),
+        CrewIntent.LoadDemo => await DemoAsync(asked).ConfigureAwait(false),
+        CrewIntent.Help => HelpTopic.Help(asked),
+        _ => HelpTopic.NotUnderstood(asked, text),
+    };
+
+    private static CrewAnswer Units(Asked asked) => asked.Answer(asked.Units == UnitPreference.Imperial ? "Inches, feet and mph from now on." : "Centimetres, metres and km/h from now on.", []) with
+    {
+        Understood = "units",
+        Private = true,
+        FollowUps = ["where do the mics go?"],
+        Memory = asked.Memory with { Units = asked.Units },
+    };
+
+    private static async Task<CrewAnswer> DemoAsync(Asked asked)
+    {
+        int written = await DemoData.LoadAsync(asked.Planner, asked.Cancellation).ConfigureAwait(false);
+        return asked.Answer(
+            written == 0 ? "The demo data is there already; nothing was changed." : Wordings.Say($"Demo data loaded: {DemoData.Scenes.Count} scenes, {DemoData.Cabins.Count} cars, {DemoData.Kits.Count} kits, all invented."),
+            [.. DemoData.Scenes.Reverse().Select(s => new CrewLine(CrewLineKind.Plain, Wordings.Say($"{s.DisplayName}: {s.Talkers.Count} talkers, {DriveText.Whole(s.DriveConditions, asked.Units)}")))]) with
+        {
+            Understood = "load the invented demo data",
+            FollowUps = ["where do the mics go?", "list scenes"],
+            Memory = asked.Memory with { SceneName = DemoData.MainScene, Plan = null, LastChanges = null },
+        };
+    }
+}

@@ -1,0 +1,50 @@
+namespace Quarterlight.Crew;
+
+/// <summary>What the crew can ask for.</summary>
+public enum CrewIntent
+{
+    /// <summary>Not understood.</summary>
+    Unknown,
+
+    /// <summary>A mount plan.</summary>
+    Plan,
+
+    /// <summary>Why a site was or was not chosen.</summary>
+    WhySite,
+
+    /// <summary>The plan under changed circumstances, beside the plan in force.</summary>
+    WhatIf,
+
+    /// <summary>The mount sites of the car.</summary>
+    ListSites,
+
+    /// <summary>The team's scenes.</summary>
+    ListScenes,
+
+    /// <summary>The team's cars.</summary>
+    ListCabins,
+
+    /// <summary>The team's kits.</summary>
+    ListKits,
+
+    /// <summary>One scene, car or kit.</summary>
+    Show,
+
+    /// <summary>The scene to talk about from now on.</summary>
+    UseScene,
+
+    /// <summary>The plan at length.</summary>
+    Details,
+
+    /// <summary>A runner-up plan.</summary>
+    RunnerUp,
+
+    /// <summary>Metric or imperial from now on.</summary>
+    SetUnits,
+
+    /// <summary>The invented demo data.</summary>
+    LoadDemo,
+
+    /// <summary>What can be asked.</summary>
+    Help,
+}

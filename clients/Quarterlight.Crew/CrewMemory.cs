@@ -1,0 +1,22 @@
+using Quarterlight.V1;
+
+namespace Quarterlight.Crew;
+
+/// <summary>What one conversation remembers between questions. Immutable; every answer carries the next one.</summary>
+public sealed record CrewMemory
+{
+    /// <summary>Nothing remembered.</summary>
+    public static CrewMemory Empty { get; } = new();
+
+    /// <summary>Resource name of the scene talked about, scenes/{scene}; null when none was named yet.</summary>
+    public string? SceneName { get; init; }
+
+    /// <summary>Plan in force for that scene; null before the first plan.</summary>
+    public Plan? Plan { get; init; }
+
+    /// <summary>Changes of the last what-if, so that "and in the rain?" can add to them; null when there was none.</summary>
+    public SceneChanges? LastChanges { get; init; }
+
+    /// <summary>Units the conversation settled on; null when nobody said.</summary>
+    public UnitPreference? Units { get; init; }
+}

@@ -1,0 +1,79 @@
+using System.Globalization;
+using System.Reflection;
+using Google.Protobuf;
+using Grpc.Core;
+using Quarterlight.V1;
+
+namespace Quarterlight.Crew.Demo;
+
+/// <summary>
+/// Scenes, cars and kits to try things on. All of it is invented and says so in its names; sizes and figures of the
+/// microphones are judgement, typical of their kinds.
+/// </summary>
+public static class DemoData
+{
+    /// <summary>Scene with three talkers in a moving car, the one <c>crewbot demo</c> asks about.</summary>
+    public const string MainScene = "scenes/demo-school-run";
+
+    /// <summary>Cars.</summary>
+    public static IReadOnlyList<Cabin> Cabins { get; } = Read(Cabin.Parser, "cabin.");
+
+    /// <summary>Kits.</summary>
+    public static IReadOnlyList<Kit> Kits { get; } = Read(Kit.Parser, "kit.");
+
+    /// <summary>Scenes, the main one last, so that it is the one last written.</summary>
+    public static IReadOnlyList<Scene> Scenes { get; } = Read(Scene.Parser, "scene.");
+
+    /// <summary>Writes what is not there yet; what is there stays as the team left it.</summary>
+    /// <returns>How many were written.</returns>
+    /// <exception cref="RpcException">The planner refused or could not be reached.</exception>
+    internal static async Task<int> LoadAsync(PlannerClients planner, CancellationToken cancellation)
+    {
+        int written = 0;
+        foreach (Cabin cabin in Cabins)
+        {
+            written += await IfNew(planner.Cabins.CreateCabinAsync(new() { CabinId = IdOf(cabin.Name), Cabin = cabin }, planner.Options(cancellation)).ResponseAsync).ConfigureAwait(false);
+        }
+
+        foreach (Kit kit in Kits)
+        {
+            written += await IfNew(planner.Kits.CreateKitAsync(new() { KitId = IdOf(kit.Name), Kit = kit }, planner.Options(cancellation)).ResponseAsync).ConfigureAwait(false);
+        }
+
+        foreach (Scene scene in Scenes)
+        {
+            written += await IfNew(planner.Scenes.CreateSceneAsync(new() { SceneId = IdOf(scene.Name), Scene = scene }, planner.Options(cancellation)).ResponseAsync).ConfigureAwait(false);
+        }
+
+        return written;
+    }
+
+    private static async Task<int> IfNew<T>(Task<T> creation)
+    {
+        try
+        {
+            await creation.ConfigureAwait(false);
+            return 1;
+        }
+        catch (RpcException e) when (e.StatusCode == StatusCode.AlreadyExists)
+        {
+            return 0;
+        }
+    }
+
+    private static string IdOf(string name) => name[(name.IndexOf('/', StringComparison.Ordinal) + 1)..];
+
+    private static T[] Read<T>(MessageParser<T> parser, string kind)
+        where T : IMessage<T>
+    {
+        Assembly assembly = typeof(DemoData).Assembly;
+        string prefix = string.Create(CultureInfo.InvariantCulture, $"{assembly.GetName().Name}.Demo.{kind}");
+        return [.. assembly.GetManifestResourceNames().Where(n => n.StartsWith(prefix, StringComparison.Ordinal)).Order(StringComparer.Ordinal).Select(ReadOne)];
+
+        T ReadOne(string resource)
+        {
+            using var text = new StreamReader(assembly.GetManifestResourceStream(resource)!);
+            return parser.ParseJson(text.ReadToEnd());
+        }
+    }
+}

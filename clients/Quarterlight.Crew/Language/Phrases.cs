@@ -1,0 +1,83 @@
+namespace Quarterlight.Crew.Language;
+
+/// <summary>Joins words that mean something only together, such as "head liner" or "what if".</summary>
+public static class Phrases
+{
+    private static readonly (string[] Written, string[] Meant)[] Known = Table(
+        ("what if", "whatif"), ("how about", "whatabout"), ("what about", "whatabout"), ("how come", "why"), ("what for", "why"), ("what happens if", "whatif"), ("what happens with", "whatif with"),
+        ("air con", "aircon"), ("air conditioning", "aircon"), ("air conditioner", "aircon"), ("climate control", "climate"), ("air vents", "fan"), ("conditioning", "aircon"),
+        ("sun visor", "visor"), ("sun visors", "visor"), ("sun shade", "visor"), ("sunvisor", "visor"), ("sunshade", "visor"), ("visors", "visor"), ("vizor", "visor"),
+        ("rear view mirror", "mirror"), ("rearview mirror", "mirror"), ("back mirror", "mirror"), ("mirror foot", "mirror"), ("mirror stem", "mirror"),
+        ("dash board", "dash"), ("dashboard", "dash"), ("dash top", "dashtop"), ("top of the dash", "dashtop"), ("on top of dash", "dashtop"), ("dash face", "dashface"), ("face of the dash", "dashface"), ("glove box", "glovebox"), ("glove compartment", "glovebox"),
+        ("centre console", "console"), ("center console", "console"), ("cup holder", "cupholder"), ("cup holders", "cupholder"), ("cupholders", "cupholder"), ("middle console", "console"),
+        ("a pillar", "apillar"), ("a pillars", "apillar"), ("a post", "apillar"), ("windscreen pillar", "apillar"), ("windshield pillar", "apillar"), ("front pillar", "apillar"),
+        ("b pillar", "bpillar"), ("b pillars", "bpillar"), ("b post", "bpillar"), ("belt pillar", "bpillar"), ("door pillar", "bpillar"), ("c pillar", "cpillar"), ("c pillars", "cpillar"), ("rear pillar", "cpillar"), ("c post", "cpillar"),
+        ("door card", "door"), ("door panel", "door"), ("doors", "door"), ("wind screen", "windscreen"), ("wind shield", "windscreen"), ("windshield", "windscreen"), ("front glass", "windscreen"), ("front window", "windscreen"),
+        ("rear window", "rearglass"), ("rear windscreen", "rearglass"), ("back window", "rearglass"), ("rear glass", "rearglass"), ("back glass", "rearglass"), ("side glass", "window"), ("side window", "window"),
+        ("head liner", "headliner"), ("head lining", "headliner"), ("roof lining", "headliner"), ("roof liner", "headliner"), ("headlining", "headliner"), ("headliners", "headliner"), ("ceiling", "headliner"), ("roof", "headliner"),
+        ("head rest", "headrest"), ("headrests", "headrest"), ("head restraint", "headrest"), ("head rests", "headrest"), ("headrest post", "headrest"), ("headrest posts", "headrest"),
+        ("seat back", "seatback"), ("seat backs", "seatback"), ("seatbacks", "seatback"), ("back of the driver seat", "driver seatback"), ("back of the passenger seat", "passenger seatback"), ("back of the front seat", "seatback"), ("back of the seat", "seatback"), ("map pocket", "seatback pocket"),
+        ("parcel shelf", "shelf"), ("rear shelf", "shelf"), ("back shelf", "shelf"), ("foot well", "floor"), ("footwell", "floor"), ("footwells", "floor"), ("carpet", "floor"),
+        ("grab handle", "grabhandle"), ("grab handles", "grabhandle"), ("roof handle", "grabhandle"), ("handle above the door", "grabhandle"), ("handle", "grabhandle"), ("oh handle", "grabhandle"), ("bulk head", "bulkhead"),
+        ("body worn", "bodyworn"), ("body mic", "bodyworn mic"), ("on the body", "on bodyworn"), ("worn", "bodyworn"), ("clothing", "bodyworn"), ("clothes", "bodyworn"), ("chest", "bodyworn"), ("lapel", "bodyworn"), ("costume", "bodyworn"),
+        ("runner up", "runnerup"), ("runners up", "runnerup"), ("next best", "nextbest"), ("second best", "secondbest"), ("plan b", "planb"), ("other option", "otheroption"), ("other options", "otheroption"), ("second choice", "secondbest"), ("next one", "nextbest"), ("plan two", "planb"), ("what else", "alternative"), ("anything else", "alternative"),
+        ("low loader", "trailer"), ("process trailer", "trailer"), ("standing still", "stationary"), ("not moving", "stationary"), ("at a standstill", "stationary"), ("switched off", "off"), ("turned off", "off"), ("shut off", "off"), ("switched on", "on"), ("turned on", "on"),
+        ("rolled down", "down"), ("wound down", "down"), ("rolled up", "up"), ("wound up", "up"), ("roll down", "down"), ("wind down", "down"), ("roll up", "up"), ("all the way down", "down"),
+        ("front seat passenger", "passenger"), ("front passenger", "passenger"), ("co driver", "passenger"), ("shotgun seat", "passenger"), ("riding shotgun", "passenger"), ("person in the passenger seat", "passenger"), ("passenger seat", "passenger"), ("passenger side", "passenger side"),
+        ("rig sheet", "rigsheet"), ("mic plan", "mic plan"), ("set up", "setup"), ("mount points", "mountpoints"), ("mounting points", "mountpoints"), ("fixing points", "mountpoints"), ("mount point", "mountpoints"), ("mounting places", "mountpoints"), ("mounting spots", "mountpoints"), ("mount sites", "sites"));
+
+    /// <summary>Words with each known phrase replaced by what it means, longest phrase first.</summary>
+    public static IReadOnlyList<Token> Join(IReadOnlyList<Token> tokens)
+    {
+        ArgumentNullException.ThrowIfNull(tokens);
+        var joined = new List<Token>();
+        for (int i = 0; i < tokens.Count;)
+        {
+            (string[] Written, string[] Meant)? found = null;
+            foreach ((string[] written, string[] meant) in Known)
+            {
+                if (Matches(tokens, i, written))
+                {
+                    found = (written, meant);
+                    break;
+                }
+            }
+
+            if (found is not { } phrase)
+            {
+                joined.Add(tokens[i++]);
+                continue;
+            }
+
+            bool possessive = tokens[i + phrase.Written.Length - 1].Possessive;
+            joined.AddRange(phrase.Meant.Select((word, n) => new Token(word, Possessive: possessive && n == phrase.Meant.Length - 1)));
+            i += phrase.Written.Length;
+        }
+
+        return joined;
+    }
+
+    private static bool Matches(IReadOnlyList<Token> tokens, int at, string[] words)
+    {
+        if (at + words.Length > tokens.Count)
+        {
+            return false;
+        }
+
+        for (int k = 0; k < words.Length; k++)
+        {
+            if (tokens[at + k].Word != words[k])
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Every single word that occurs in a phrase, so that spelling can be corrected to it.</summary>
+    public static IEnumerable<string> Words => Known.SelectMany(p => p.Written).Distinct();
+
+    private static (string[] Written, string[] Meant)[] Table(params (string Written, string Meant)[] rows) =>
+        [.. rows.Select(r => (r.Written.Split(' '), r.Meant.Split(' '))).OrderByDescending(r => r.Item1.Length)];
+}

@@ -1,0 +1,142 @@
+using Quarterlight.V1;
+
+namespace Quarterlight.Crew.Language;
+
+/// <summary>Turns a question into a request: first what it names, then what it asks for.</summary>
+public static class RequestReader
+{
+    /// <summary>Reads a question. Never fails; a question not understood has the intent <see cref="CrewIntent.Unknown"/>.</summary>
+    /// <param name="text">The question, cleaned.</param>
+    /// <param name="vocabulary">The team's own words.</param>
+    /// <param name="memory">What the conversation remembers.</param>
+    /// <param name="units">Units a bare number is in.</param>
+    public static CrewRequest Read(string text, CrewVocabulary vocabulary, CrewMemory memory, UnitPreference units)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(vocabulary);
+        ArgumentNullException.ThrowIfNull(memory);
+        IReadOnlyList<Token> tokens = vocabulary.Read(text);
+        Named? sceneSaid = vocabulary.SceneNames.FindOne(tokens);
+        Scene? scene = vocabulary.Scenes.FirstOrDefault(s => s.Name == (sceneSaid?.Id ?? memory.SceneName)) ?? Latest(vocabulary.Scenes);
+        Cabin? cabin = vocabulary.CabinOf(scene);
+        bool driverOnLeft = cabin?.DriveSide != DriveSide.Right;
+        UnitPreference? unitsSaid = UnitsOf(tokens);
+        ConditionChanges conditions = ConditionReader.Read(tokens, unitsSaid ?? units);
+        SiteMention? site = SiteReader.Read(tokens, conditions.Windows.Count > 0);
+        IReadOnlyList<TalkerMention> talkers = scene is null ? [] : TalkerReader.Find(tokens, scene, driverOnLeft);
+        var request = new CrewRequest
+        {
+            SceneName = scene?.Name,
+            SceneSaid = sceneSaid is not null,
+            UnknownScene = sceneSaid is null ? UnknownSceneOf(tokens) : null,
+            Units = unitsSaid,
+            TalkerId = TalkerReader.For(tokens, talkers, site),
+            Site = site,
+            Conditions = conditions,
+            CabinName = Other(vocabulary.CabinNames.FindOne(tokens)?.Id, scene?.Cabin),
+            KitName = Other(vocabulary.KitNames.FindOne(tokens)?.Id, scene?.Kit),
+            RunnerUp = tokens.Any(t => t.Number == 2 || t.Word is "second" or "third" or "other") && !tokens.Any(t => t.Word is "secondbest") ? 2 : 1,
+            AddsToLast = memory.LastChanges is not null && tokens.Count > 0 && (tokens[0].Word is "and" or "also" or "plus" || tokens.Any(t => t.Word is "too") || tokens[^1].Word is "also"),
+        };
+        request = WithLeftOut(request, tokens, vocabulary, scene);
+        var said = new SaidThings(tokens, request, KitReader.Microphones(tokens, vocabulary.KitOf(scene)).Count > 0, vocabulary.CabinNames.FindOne(tokens)?.Id, vocabulary.KitNames.FindOne(tokens)?.Id, memory);
+        return IntentReader.Decide(request, said);
+    }
+
+    private static CrewRequest WithLeftOut(CrewRequest request, IReadOnlyList<Token> tokens, CrewVocabulary vocabulary, Scene? scene)
+    {
+        Kit? kit = vocabulary.KitOf(scene);
+        IReadOnlyList<string> shots = KitReader.Shots(tokens, scene);
+        bool removing = tokens.Any(t => t.IsAny(Lexicon.Removing)) || Denied(tokens) || tokens.Any(t => t.Word is "only" or "out" or "off" or "gone" or "away" or "taken");
+        bool only = tokens.Any(t => t.Word is "only" or "just" or "nothing");
+        bool why = tokens.Any(t => t.IsAny(Lexicon.Reasons));
+        bool supposing = tokens.Any(t => t.IsAny(Lexicon.Supposing) && t.Word is not ("when" or "while")) || tokens.Any(t => t.Word is "with" or "use" or "using" or "swap" or "try");
+
+        // With a kit or car named, its words are not also a microphone's.
+        IReadOnlyList<string> microphones = KitReader.Microphones(tokens, kit);
+        if (why)
+        {
+            return request;
+        }
+
+        int leaving = IndexOfLeavingOut(tokens);
+        if (microphones.Count > 0 && removing && !only)
+        {
+            IReadOnlyList<string> after = leaving >= 0 ? KitReader.Microphones([.. tokens.Skip(leaving)], kit) : [];
+            return request with { RemovedMicrophoneIds = after.Count > 0 ? after : microphones, RemovedShotIds = [] };
+        }
+
+        if (microphones.Count > 0 && only)
+        {
+            return request with { OnlyMicrophoneIds = microphones };
+        }
+
+        if (shots.Count > 0 && removing)
+        {
+            return request with { RemovedShotIds = shots };
+        }
+
+        if (microphones.Count > 0 && supposing && request.Conditions.IsEmpty && request.Site is null)
+        {
+            return request with { InsteadMicrophoneIds = microphones };
+        }
+
+        bool leavesSite = request.Site is not null && leaving >= 0 && (leaving < request.Site.Start || tokens.Any(t => t.Word is "out" or "off" or "away" or "gone"));
+        return leavesSite ? request with { SiteRemoved = true } : request;
+    }
+
+    // "the moon scene": a word of nobody's before "scene".
+    private static string? UnknownSceneOf(IReadOnlyList<Token> tokens)
+    {
+        for (int i = 1; i < tokens.Count; i++)
+        {
+            if (tokens[i].Is("scene") && tokens[i - 1].Number is null && !Lexicon.All.Contains(tokens[i - 1].Word))
+            {
+                return tokens[i - 1].Word;
+            }
+        }
+
+        return null;
+    }
+
+    private static bool Denied(IReadOnlyList<Token> tokens)
+    {
+        for (int i = 0; i + 1 < tokens.Count; i++)
+        {
+            if (tokens[i].Word is "can" or "may" or "must" or "could" or "do" && tokens[i + 1].Is("not") && tokens.Skip(i).Any(t => t.Word is "use" or "have" or "touch" or "go" or "put" or "want" or "allow"))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private static int IndexOfLeavingOut(IReadOnlyList<Token> tokens)
+    {
+        for (int i = 0; i < tokens.Count; i++)
+        {
+            if (tokens[i].IsAny(Lexicon.Removing) || (tokens[i].Is("not") && i > 0 && Denied(tokens)) || (tokens[i].Is("off") && tokens.Any(t => t.Word is "limits")))
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
+    private static UnitPreference? UnitsOf(IReadOnlyList<Token> tokens)
+    {
+        if (tokens.Any(t => t.Word is "imperial" or "feet" or "inches" or "fahrenheit"))
+        {
+            return UnitPreference.Imperial;
+        }
+
+        return tokens.Any(t => t.Word is "metric" or "centimetres" or "centimeters" or "metres" or "meters" or "celsius" or "cm") ? UnitPreference.Metric : null;
+    }
+
+    private static string? Other(string? said, string? kept) => said == kept ? null : said;
+
+    private static Scene? Latest(IReadOnlyList<Scene> scenes) =>
+        scenes.OrderByDescending(s => s.UpdateTime?.ToDateTimeOffset() ?? DateTimeOffset.MinValue).ThenBy(s => s.Name, StringComparer.Ordinal).FirstOrDefault();
+}

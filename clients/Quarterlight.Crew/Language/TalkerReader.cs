@@ -1,0 +1,85 @@
+using Quarterlight.V1;
+
+namespace Quarterlight.Crew.Language;
+
+/// <summary>A talker as said.</summary>
+/// <param name="TalkerId">Id within the scene.</param>
+/// <param name="Start">First word that says so.</param>
+/// <param name="Count">Words that say so.</param>
+public sealed record TalkerMention(string TalkerId, int Start, int Count);
+
+/// <summary>Finds who a question is about.</summary>
+public static class TalkerReader
+{
+    private static readonly HashSet<string> Weak = Lexicon.Words("the a an of in on at and to front rear back left right seat first second third one");
+
+    /// <summary>Every talker said, by role or by seat, in order.</summary>
+    /// <param name="tokens">Words.</param>
+    /// <param name="scene">Scene the talkers are in.</param>
+    /// <param name="driverOnLeft">True in a left-hand-drive car.</param>
+    public static IReadOnlyList<TalkerMention> Find(IReadOnlyList<Token> tokens, Scene scene, bool driverOnLeft)
+    {
+        ArgumentNullException.ThrowIfNull(tokens);
+        ArgumentNullException.ThrowIfNull(scene);
+        var found = new List<TalkerMention>();
+        for (int i = 0; i < tokens.Count; i++)
+        {
+            if (ByRole(tokens[i], scene) is { } talker)
+            {
+                found.Add(new TalkerMention(talker.Id, i, 1));
+            }
+        }
+
+        foreach (SeatMention seat in SeatWords.Find(tokens))
+        {
+            // A role at the same word is the better reading: "the front passenger" may be called so.
+            if (found.Any(f => f.Start >= seat.Start && f.Start < seat.Start + seat.Count))
+            {
+                continue;
+            }
+
+            string[] seated = [.. seat.SeatIds(driverOnLeft).Where(id => scene.Talkers.Any(t => t.SeatId == id))];
+            if (seated.Length > 0)
+            {
+                found.Add(new TalkerMention(scene.Talkers.First(t => t.SeatId == seated[0]).Id, seat.Start, seat.Count));
+            }
+        }
+
+        return [.. found.OrderBy(f => f.Start)];
+    }
+
+    /// <summary>The one a question about a place is for: named after "for", or with a microphone, or apart from the place.</summary>
+    public static string? For(IReadOnlyList<Token> tokens, IReadOnlyList<TalkerMention> talkers, SiteMention? site)
+    {
+        ArgumentNullException.ThrowIfNull(tokens);
+        ArgumentNullException.ThrowIfNull(talkers);
+        TalkerMention? chosen = talkers.LastOrDefault(t => Before(tokens, t.Start) is "for")
+            ?? talkers.FirstOrDefault(t => t.Start + t.Count < tokens.Count && tokens[t.Start + t.Count].IsAny(Lexicon.Microphones))
+            ?? talkers.FirstOrDefault(t => site?.Seat is not { } seat || t.Start < seat.Start || t.Start >= seat.Start + seat.Count)
+            ?? (talkers.Count > 0 ? talkers[0] : null);
+        return chosen?.TalkerId;
+    }
+
+    private static string? Before(IReadOnlyList<Token> tokens, int start)
+    {
+        int i = start - 1;
+        while (i >= 0 && tokens[i].Word is "the" or "our" or "a" or "my")
+        {
+            i--;
+        }
+
+        return i >= 0 ? tokens[i].Word : null;
+    }
+
+    // A word of the role that no other talker of the scene shares.
+    private static Talker? ByRole(Token token, Scene scene)
+    {
+        if (token.Number is not null || Weak.Contains(token.Word))
+        {
+            return null;
+        }
+
+        Talker[] named = [.. scene.Talkers.Where(t => Tokenizer.Split(t.DisplayName).Concat(Tokenizer.Split(t.Id)).Any(w => w.Word == token.Word))];
+        return named.Length == 1 ? named[0] : null;
+    }
+}

@@ -1,0 +1,76 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace Quarterlight.Crew.Language;
+
+/// <summary>Cuts a question into words and numbers.</summary>
+public static partial class Tokenizer
+{
+    private static readonly (Regex Written, string Meant)[] Whole = Table(
+        ("km/h", "kmh"), ("km / h", "kmh"), ("kilometers per hour", "kmh"), ("kilometres per hour", "kmh"), ("kilometers an hour", "kmh"),
+        ("kilometres an hour", "kmh"), ("kph", "kmh"), ("m.p.h.", "mph"), ("m.p.h", "mph"), ("miles per hour", "mph"), ("miles an hour", "mph"),
+        ("a/c", "ac"), ("a.c.", "ac"), ("won't", "will not"), ("can't", "can not"), ("cannot", "can not"), ("cant", "can not"), ("dont", "do not"), ("w/o", "without"), ("w/", "with "));
+
+    /// <summary>Lower-case words and numbers in order; punctuation and hyphens only part them.</summary>
+    public static IReadOnlyList<Token> Split(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+#pragma warning disable CA1308 // Words are compared in lower case; nothing is round-tripped.
+        string lower = text.ToLowerInvariant().Replace('’', '\'').Replace('‘', '\'');
+#pragma warning restore CA1308
+        foreach ((Regex written, string meant) in Whole)
+        {
+            lower = written.Replace(lower, meant);
+        }
+
+        lower = lower.Replace("n't", " not", StringComparison.Ordinal);
+        var tokens = new List<Token>();
+        foreach (Match match in Pieces().Matches(lower))
+        {
+            tokens.Add(Read(match.Value));
+        }
+
+        return JoinNumberWords(tokens);
+    }
+
+    private static (Regex Written, string Meant)[] Table(params (string Written, string Meant)[] rows) =>
+        [.. rows.Select(r => (new Regex($"(?<![a-z]){Regex.Escape(r.Written)}(?![a-z])", RegexOptions.CultureInvariant), r.Meant))];
+
+    private static Token Read(string piece)
+    {
+        if (double.TryParse(piece.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double number))
+        {
+            return new Token(piece, number);
+        }
+
+        int apostrophe = piece.IndexOf('\'', StringComparison.Ordinal);
+        return apostrophe > 0 ? new Token(piece[..apostrophe], Possessive: piece[apostrophe..] is "'s" or "'") : new Token(piece);
+    }
+
+    // "forty five" is one number.
+    private static List<Token> JoinNumberWords(List<Token> tokens)
+    {
+        var joined = new List<Token>();
+        foreach (Token token in tokens)
+        {
+            if (token.Number is null && NumberWords.TryRead(token.Word, out double value))
+            {
+                if (value < 10 && joined.Count > 0 && joined[^1] is { Number: { } tens } last && NumberWords.IsTens(last.Word))
+                {
+                    joined[^1] = new Token(last.Word + " " + token.Word, tens + value);
+                    continue;
+                }
+
+                joined.Add(new Token(token.Word, value));
+                continue;
+            }
+
+            joined.Add(token);
+        }
+
+        return joined;
+    }
+
+    [GeneratedRegex(@"\d+(?:[.,]\d+)?|\p{L}+(?:'\p{L}*)?", RegexOptions.CultureInvariant)]
+    private static partial Regex Pieces();
+}

@@ -1,0 +1,51 @@
+using Quarterlight.Crew.Language;
+
+namespace Quarterlight.Crew.Topics;
+
+/// <summary>What can be asked, and the nearest of it when a question was not understood.</summary>
+internal static class HelpTopic
+{
+    private static readonly (string Example, string What)[] Examples =
+    [
+        ("where do the mics go?", "the mount plan of the scene, with a picture"),
+        ("mount plan for <scene>", "the plan of another scene"),
+        ("why not the visor for the passenger?", "what speaks for or against a place, in numbers"),
+        ("what if the windows are down?", "the plan again under other conditions: speed, windows, fan, rain, engine"),
+        ("what if we lose the lavs?", "the plan with less: a microphone, a camera, a place"),
+        ("with the small kit", "the plan with another kit or car"),
+        ("next best", "a runner-up plan"),
+        ("details", "the plan in full"),
+        ("what sites are there?", "the places in the car"),
+        ("list scenes", "scenes; also: list cars, list kits, show <name>, use <scene>"),
+        ("use imperial units", "inches, feet and mph; or metric"),
+        ("load demo", "invented scenes, cars and kits to try"),
+    ];
+
+    public static CrewAnswer Help(Asked asked) => asked.Answer("Ask in plain words. These all work:", [.. Examples.Select(e => new CrewLine(CrewLineKind.Plain, $"\"{e.Example.Replace('<', '(').Replace('>', ')')}\": {e.What}"))]) with
+    {
+        Understood = "help",
+        FollowUps = ["where do the mics go?", "list scenes"],
+    };
+
+    public static CrewAnswer NotUnderstood(Asked asked, string text)
+    {
+        IReadOnlyList<string> nearest = Nearest(text);
+        string said = text.Length == 0 ? "nothing" : $"\"{CrewText.Clean(text, 60)}\"";
+        return asked.Answer(text.Length == 0 ? "Ask something, such as \"where do the mics go?\"." : $"I did not understand {said}.",
+            [new(CrewLineKind.Plain, $"Nearest that I do: \"{nearest[0]}\" or \"{nearest[1]}\". Say \"help\" for the rest.")]) with
+        {
+            Outcome = CrewOutcome.NotUnderstood,
+            Private = true,
+            FollowUps = [.. nearest, "help"],
+            Memory = asked.Memory,
+        };
+    }
+
+    // The examples that share most words with what was asked, slips forgiven.
+    private static IReadOnlyList<string> Nearest(string text)
+    {
+        string[] words = [.. Tokenizer.Split(text).Select(t => t.Word).Where(w => w.Length > 2)];
+        return [.. Examples.Where(e => !e.Example.Contains('<', StringComparison.Ordinal)).Select((e, i) => (e.Example, Order: i, Score: Tokenizer.Split(e.Example).Where(t => t.Word.Length > 2).Sum(t => words.Any(w => EditDistance.Between(w, t.Word) <= EditDistance.Forgiven(w.Length)) ? 1.0 : 0)))
+            .OrderByDescending(e => e.Score).ThenBy(e => e.Order).Take(2).Select(e => e.Example)];
+    }
+}

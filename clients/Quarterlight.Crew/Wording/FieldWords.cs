@@ -1,0 +1,111 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+
+namespace Quarterlight.Crew.Wording;
+
+/// <summary>Turns a field path of the contract into words a crew knows, such as "the second talker's head poses".</summary>
+public static partial class FieldWords
+{
+    private static readonly string[] Ordinals = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"];
+
+    private static readonly HashSet<string> Wrappers = ["scene", "bundle", "changes", "source", "position", "measurements", "plan"];
+
+    private static readonly Dictionary<string, string> Lists = new()
+    {
+        ["talkers"] = "talker",
+        ["head_poses"] = "head pose",
+        ["shots"] = "camera",
+        ["microphones"] = "microphone",
+        ["fixings"] = "fixing",
+        ["open_windows"] = "window",
+        ["silent_seat_ids"] = "silent seat",
+        ["seats"] = "seat",
+    };
+
+    private static readonly Dictionary<string, string> Words = new()
+    {
+        ["talkers"] = "talkers",
+        ["head_poses"] = "head poses",
+        ["shots"] = "cameras",
+        ["microphones"] = "microphones",
+        ["share_fraction"] = "share of the talking",
+        ["yaw_deg"] = "turn to the side",
+        ["pitch_deg"] = "look up or down",
+        ["lean_forward_m"] = "lean forward",
+        ["lean_left_m"] = "lean to the left",
+        ["lean_up_m"] = "height of the head",
+        ["seat_id"] = "seat",
+        ["silent_seat_ids"] = "silent seats",
+        ["vocal_effort"] = "vocal effort",
+        ["display_name"] = "name",
+        ["focal_length_mm"] = "focal length",
+        ["sensor_width_mm"] = "sensor width",
+        ["sensor_height_mm"] = "sensor height",
+        ["aim_point"] = "aim",
+        ["x_m"] = "distance forward",
+        ["y_m"] = "distance to the left",
+        ["z_m"] = "height",
+        ["drive_conditions"] = "driving conditions",
+        ["speed_km_per_hour"] = "speed",
+        ["open_windows"] = "windows",
+        ["pane_id"] = "pane",
+        ["open_fraction"] = "opening",
+        ["fan_step"] = "fan step",
+        ["engine_speed_rpm"] = "engine speed",
+        ["engine_state"] = "engine",
+        ["road_surface"] = "road surface",
+        ["body_style"] = "body style",
+        ["drive_side"] = "driver's side",
+        ["engine_layout"] = "engine layout",
+        ["cylinder_count"] = "number of cylinders",
+        ["recorder_input_count"] = "number of recorder inputs",
+        ["sensitivity_mv_per_pa"] = "sensitivity",
+        ["self_noise_dba"] = "self-noise",
+        ["max_level_db"] = "highest level",
+        ["site_id"] = "site",
+        ["talker_id"] = "talker",
+        ["removed_microphone_ids"] = "microphones left out",
+        ["removed_shot_ids"] = "cameras left out",
+        ["removed_site_ids"] = "sites left out",
+        ["cabin"] = "car",
+        ["kit"] = "kit",
+    };
+
+    /// <summary>The path in words; "the request" for an empty path.</summary>
+    /// <param name="path">Path such as <c>scene.talkers[1].head_poses</c>.</param>
+    public static string Of(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        string[] segments = path.Split('.', StringSplitOptions.RemoveEmptyEntries);
+        var parts = new List<string>();
+        for (int i = 0; i < segments.Length; i++)
+        {
+            Match match = Segment().Match(segments[i]);
+            string name = match.Groups[1].Value;
+            bool last = i == segments.Length - 1;
+            if (match.Groups[2].Success)
+            {
+                int index = int.Parse(match.Groups[2].Value, CultureInfo.InvariantCulture);
+                parts.Add($"{Ordinal(index)} {Lists.GetValueOrDefault(name, Plain(name))}");
+            }
+            else if (last || !Wrappers.Contains(name))
+            {
+                parts.Add(Words.GetValueOrDefault(name, Plain(name)));
+            }
+        }
+
+        return parts.Count == 0 ? "the request" : "the " + string.Join("'s ", parts).Replace("s's ", "s' ", StringComparison.Ordinal);
+    }
+
+    private static string Ordinal(int index) =>
+        index < Ordinals.Length ? Ordinals[index] : string.Create(CultureInfo.InvariantCulture, $"{index + 1}th");
+
+    // Without the unit, which the sentence names.
+    private static string Plain(string name) => Unit().Replace(name, "").Replace('_', ' ');
+
+    [GeneratedRegex(@"^([a-z0-9_]*)(?:\[(\d{1,4})\])?", RegexOptions.CultureInvariant)]
+    private static partial Regex Segment();
+
+    [GeneratedRegex(@"_(m|mm|cm|deg|db|dba|fraction|ids?|count)$", RegexOptions.CultureInvariant)]
+    private static partial Regex Unit();
+}

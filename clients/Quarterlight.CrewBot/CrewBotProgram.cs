@@ -1,0 +1,128 @@
+using System.CommandLine;
+using Grpc.Core;
+using Quarterlight.Crew;
+using Quarterlight.Crew.Demo;
+
+namespace Quarterlight.CrewBot;
+
+/// <summary>The command line: <c>crewbot</c>, <c>crewbot ask</c>, <c>crewbot demo</c>.</summary>
+public static class CrewBotProgram
+{
+    /// <summary>Exit code: answered.</summary>
+    public const int Answered = 0;
+
+    /// <summary>Exit code: not understood, or understood and refused.</summary>
+    public const int NotAnswered = 1;
+
+    /// <summary>Exit code: the command line is wrong.</summary>
+    public const int WrongUsage = 2;
+
+    /// <summary>Exit code: the planner cannot be reached or started.</summary>
+    public const int PlannerUnreachable = 3;
+
+    /// <summary>Environment variable that holds the team's key when <c>--key</c> does not.</summary>
+    public const string KeyVariable = "QUARTERLIGHT_KEY";
+
+    private const string MainQuestion = "where do the mics go?";
+
+    /// <summary>Runs the program.</summary>
+    /// <param name="args">Command line.</param>
+    /// <param name="surroundings">Console, environment and folders.</param>
+    /// <param name="cancellation">Ends the program.</param>
+    /// <returns>Exit code.</returns>
+    public static async Task<int> RunAsync(string[] args, CrewBotSurroundings surroundings, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(args);
+        ArgumentNullException.ThrowIfNull(surroundings);
+        var options = new CrewBotOptions();
+        var root = new RootCommand("Plans microphone placement in cars. Without a command, questions are asked one line at a time.");
+        options.AddTo(root);
+        root.SetAction((parsed, c) => WithDeskAsync(options.Read(parsed, surroundings), surroundings, (desk, settings) => TalkAsync(desk, settings, surroundings, c), c));
+
+        var text = new Argument<string>("question") { Description = "The question, in plain words." };
+        var ask = new Command("ask", "Answers one question and ends.") { text };
+        options.AddTo(ask);
+        ask.SetAction((parsed, c) => WithDeskAsync(options.Read(parsed, surroundings), surroundings, (desk, settings) => AskAsync(desk, parsed.GetValue(text) ?? "", settings, surroundings, c), c));
+        root.Add(ask);
+
+        var demo = new Command("demo", "Answers \"where do the mics go?\" for an invented scene with three talkers in a moving car.");
+        options.AddTo(demo);
+        demo.SetAction((parsed, c) => WithDeskAsync(options.Read(parsed, surroundings), surroundings, (desk, settings) => AskAsync(desk, MainQuestion, settings with { Scene = settings.Scene ?? DemoData.MainScene }, surroundings, c), c));
+        root.Add(demo);
+
+        ParseResult result = root.Parse(args);
+        if (result.Errors.Count > 0)
+        {
+            foreach (System.CommandLine.Parsing.ParseError error in result.Errors)
+            {
+                await surroundings.Error.WriteLineAsync(error.Message).ConfigureAwait(false);
+            }
+
+            await surroundings.Error.WriteLineAsync("Try: crewbot ask \"where do the mics go?\"  or  crewbot --help").ConfigureAwait(false);
+            return WrongUsage;
+        }
+
+        return await result.InvokeAsync(new InvocationConfiguration { Output = surroundings.Output, Error = surroundings.Error }, cancellation).ConfigureAwait(false);
+    }
+
+    private static async Task<int> WithDeskAsync(CrewBotSettings settings, CrewBotSurroundings surroundings, Func<CrewDesk, CrewBotSettings, Task<int>> use, CancellationToken cancellation)
+    {
+        IPlanner planner;
+        try
+        {
+            planner = settings.Server is { } server ? new RemotePlanner(server, settings.Key) : await surroundings.StartEmbedded(settings.DataFolder, cancellation).ConfigureAwait(false);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException or InvalidOperationException)
+        {
+            await surroundings.Error.WriteLineAsync($"The planner could not be started with its data in {settings.DataFolder}. Check that the folder can be written and that no other planner uses it.").ConfigureAwait(false);
+            return PlannerUnreachable;
+        }
+
+        await using (planner.ConfigureAwait(false))
+        {
+            var desk = new CrewDesk(planner.Invoker, new CrewDeskOptions { PlannerAddress = planner.Address });
+            if (settings.Server is null)
+            {
+                try
+                {
+                    await desk.LoadDemoIfEmptyAsync(cancellation).ConfigureAwait(false);
+                }
+                catch (RpcException)
+                {
+                    await surroundings.Error.WriteLineAsync("The demo data could not be written; the store may be damaged. Name another folder with --data.").ConfigureAwait(false);
+                    return PlannerUnreachable;
+                }
+            }
+
+            return await use(desk, settings).ConfigureAwait(false);
+        }
+    }
+
+    private static async Task<int> TalkAsync(CrewDesk desk, CrewBotSettings settings, CrewBotSurroundings surroundings, CancellationToken cancellation)
+    {
+        var terminal = new TerminalTransport(surroundings, new PictureFolder(settings.PictureFolder), settings.Question(""));
+        await terminal.RunAsync(new CrewConversations(desk), cancellation).ConfigureAwait(false);
+        return Answered;
+    }
+
+    private static async Task<int> AskAsync(CrewDesk desk, string text, CrewBotSettings settings, CrewBotSurroundings surroundings, CancellationToken cancellation)
+    {
+        CrewAnswer answer = await desk.AskAsync(settings.Question(text), cancellation).ConfigureAwait(false);
+        IReadOnlyList<string?> files = await new PictureFolder(settings.PictureFolder).WriteAsync(answer, cancellation).ConfigureAwait(false);
+        if (settings.Json)
+        {
+            await surroundings.Output.WriteLineAsync(CrewAnswerJson.Write(answer, files)).ConfigureAwait(false);
+        }
+        else
+        {
+            AnswerPrinter.Print(answer, files, surroundings.Output);
+        }
+
+        return answer.Outcome switch
+        {
+            CrewOutcome.Answered => Answered,
+            CrewOutcome.PlannerUnreachable => PlannerUnreachable,
+            _ => NotAnswered,
+        };
+    }
+}

@@ -1,0 +1,46 @@
+namespace Quarterlight.CrewBot;
+
+/// <summary>What the program touches outside itself, so that tests can stand in for it.</summary>
+public sealed record CrewBotSurroundings
+{
+    /// <summary>Where questions come from.</summary>
+    public required TextReader Input { get; init; }
+
+    /// <summary>Where answers go.</summary>
+    public required TextWriter Output { get; init; }
+
+    /// <summary>Where usage errors go.</summary>
+    public required TextWriter Error { get; init; }
+
+    /// <summary>True when a person types, so that a prompt is wanted.</summary>
+    public bool Prompts { get; init; }
+
+    /// <summary>Reads an environment variable.</summary>
+    public Func<string, string?> Environment { get; init; } = _ => null;
+
+    /// <summary>Starts the planner inside this process, with its store in the folder named.</summary>
+    public required Func<string, CancellationToken, Task<IPlanner>> StartEmbedded { get; init; }
+
+    /// <summary>Folder of the embedded planner's store when none is named.</summary>
+    public string DefaultDataFolder { get; init; } = "quarterlight-data";
+
+    /// <summary>Folder of pictures when none is named.</summary>
+    public string DefaultPictureFolder { get; init; } = "quarterlight-pictures";
+
+    /// <summary>The console and environment of this process.</summary>
+    /// <param name="startEmbedded">Starts the planner inside this process.</param>
+    public static CrewBotSurroundings OfThisProcess(Func<string, CancellationToken, Task<IPlanner>> startEmbedded)
+    {
+        string local = System.Environment.GetFolderPath(System.Environment.SpecialFolder.LocalApplicationData);
+        var surroundings = new CrewBotSurroundings
+        {
+            Input = Console.In,
+            Output = Console.Out,
+            Error = Console.Error,
+            StartEmbedded = startEmbedded,
+            Prompts = !Console.IsInputRedirected && !Console.IsOutputRedirected,
+            Environment = System.Environment.GetEnvironmentVariable,
+        };
+        return local.Length == 0 ? surroundings : surroundings with { DefaultDataFolder = Path.Combine(local, "quarterlight") };
+    }
+}

@@ -1,0 +1,3 @@
+using Quarterlight.CrewBot;
+
+return await CrewBotProgram.RunAsync(args, CrewBotSurroundings.OfThisProcess(EmbeddedPlanner.StartAsync)).ConfigureAwait(false);

@@ -1,0 +1,44 @@
+using Grpc.Core;
+using Grpc.Core.Interceptors;
+using Grpc.Net.Client;
+
+namespace Quarterlight.CrewBot;
+
+/// <summary>A planner at an address.</summary>
+public sealed class RemotePlanner : IPlanner
+{
+    // A picture of a few hundred kilobytes and a long list of sites fit many times over.
+    private const int LargestMessageBytes = 16 * 1024 * 1024;
+
+    private const string KeyHeader = "x-quarterlight-key";
+
+    private readonly GrpcChannel channel;
+
+    /// <summary>A planner at that address; nothing is sent yet.</summary>
+    /// <param name="address">http or https address.</param>
+    /// <param name="key">Team's key, sent with every call; null sends none.</param>
+    public RemotePlanner(Uri address, string? key)
+    {
+        ArgumentNullException.ThrowIfNull(address);
+        channel = GrpcChannel.ForAddress(address, new GrpcChannelOptions { MaxReceiveMessageSize = LargestMessageBytes });
+        Address = address.GetLeftPart(UriPartial.Authority);
+        Invoker = string.IsNullOrEmpty(key) ? channel.CreateCallInvoker() : channel.Intercept(metadata =>
+        {
+            metadata.Add(KeyHeader, key);
+            return metadata;
+        });
+    }
+
+    /// <inheritdoc/>
+    public string Address { get; }
+
+    /// <inheritdoc/>
+    public CallInvoker Invoker { get; }
+
+    /// <inheritdoc/>
+    public ValueTask DisposeAsync()
+    {
+        channel.Dispose();
+        return ValueTask.CompletedTask;
+    }
+}
