@@ -155,7 +155,7 @@ internal sealed class CandidateFactory
 
         Vector3D u = AimGrid.Directions[aim];
         var coefficients = new AimCoefficients(microphone.Pattern.A, microphone.Pattern.B, u);
-        double place = Penalties.PlaceCostDb(spot.Site, fixing, _task.Scene.Drive);
+        double place = Penalties.PlaceCostDb(spot.Site, fixing, _task.Scene.Drive, talkers.Length > 1);
         var scores = new double[_fields.TalkerCount];
         var speech = new double[_fields.TalkerCount];
         var ratios = new double[_fields.TalkerCount];

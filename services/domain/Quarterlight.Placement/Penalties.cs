@@ -15,8 +15,12 @@ internal static class Penalties
 
     private const double CombPerDb = 0.3;
 
-    /// <summary>Deductions that depend on the place and its fixing only, summed in dB.</summary>
-    public static double PlaceCostDb(MountSite site, Fixings fixing, DriveConditions drive, List<Penalty>? named = null)
+    private const double StrayPerDb = 0.7;
+
+    private const double MostCombDb = 15;
+
+    /// <summary>Deductions that depend on the place, its fixing and whether talkers share it, summed in dB.</summary>
+    public static double PlaceCostDb(MountSite site, Fixings fixing, DriveConditions drive, bool shared, List<Penalty>? named = null)
     {
         double sum = 0;
         bool shaken = drive.SpeedKmPerHour > 0 || drive.Engine == EngineState.Running;
@@ -25,14 +29,19 @@ internal static class Penalties
         Take("fixing-risk", "this fixing may let go or be heard", FixingRiskDb(fixing), ref sum, named);
         Take("wardrobe", "cloth rustle and seat belt (common practice, no source)", site.Family == MountFamily.BodyWorn ? 3 : 0, ref sum, named);
         Take("vent", "air from the vent blows on it", site.NearVent && drive.FanStep > 0 ? 3 : 0, ref sum, named);
+        Take("shared-microphone", "talkers on one microphone cannot be balanced apart in the mix", shared ? 6 : 0, ref sum, named);
         return sum;
     }
 
     /// <summary>Deduction in dB for a change of tone between head poses.</summary>
     public static double ToneCostDb(double toneChangeDb) => Math.Max(0, toneChangeDb - ToneFreeDb) * TonePerDb;
 
-    /// <summary>Deduction in dB when the talker's own microphone leads another open one by too little: 0 from the 3:1 rule's 9.54 dB up.</summary>
-    public static double CombCostDb(double leadDb) => Math.Min(3, Math.Max(0, FullSeparationDb - leadDb) * CombPerDb);
+    /// <summary>
+    /// Deduction in dB when the talker's own microphone leads another open one by too little: 0 from the 3:1 rule's 9.54 dB up,
+    /// and steeper where the other one hears the talker better than the own one does.
+    /// </summary>
+    public static double CombCostDb(double leadDb) =>
+        Math.Min(MostCombDb, (Math.Max(0, FullSeparationDb - leadDb) * CombPerDb) + (Math.Max(0, -leadDb) * StrayPerDb));
 
     private static double FixingRiskDb(Fixings fixing) => fixing switch
     {

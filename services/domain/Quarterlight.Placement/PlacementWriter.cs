@@ -61,7 +61,7 @@ internal sealed class PlacementWriter(PlacementTask task, SpotFields fields, Fig
         Microphone microphone = task.Kit.Microphones[candidate.Microphone];
         Talker talker = task.Scene.Talkers[t];
         var penalties = new List<Penalty>();
-        double place = Penalties.PlaceCostDb(spot.Site, candidate.Fixing, task.Scene.Drive, penalties);
+        double place = Penalties.PlaceCostDb(spot.Site, candidate.Fixing, task.Scene.Drive, shared, penalties);
         double comb = lead is { } l ? Penalties.CombCostDb(l) : 0;
         if (comb > 0)
         {
