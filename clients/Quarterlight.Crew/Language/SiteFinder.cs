@@ -72,12 +72,12 @@ public static class SiteFinder
 
         if (seat is not null)
         {
-            score += site.SeatId == seat.Id ? 3 : site.SeatId.Length == 0 && NearestSeat(site, seats)?.Id == seat.Id ? 3 : SameSide(site, seat) ? 1 : 0;
+            score += site.SeatId == seat.Id ? 3 : site.SeatId.Length == 0 && SameSide(site, seat) && NearestSeat(site, seats)?.Id == seat.Id ? 3 : SameSide(site, seat) ? 1 : 0;
         }
         else if (near is not null)
         {
             // Only whose place it is was left open: the talker's own side and row is meant.
-            score += site.SeatId == near.Id ? 2 : site.SeatId.Length == 0 && NearestSeat(site, seats)?.Id == near.Id ? 1.5 : SameSide(site, near) ? 0.5 : 0;
+            score += site.SeatId == near.Id ? 2 : site.SeatId.Length == 0 && SameSide(site, near) && NearestSeat(site, seats)?.Id == near.Id ? 1.5 : SameSide(site, near) ? 0.5 : 0;
         }
 
         double y = site.Position?.YM ?? 0;
