@@ -1,6 +1,6 @@
-using CsCheck;
 using System.Globalization;
 using System.Text.RegularExpressions;
+using CsCheck;
 using Quarterlight.Crew;
 using Quarterlight.Crew.Language;
 using Quarterlight.Crew.Wording;

@@ -10,6 +10,9 @@ public static class SiteFinder
 
     private const double CentreHalfWidthM = 0.12;
 
+    // What was said outweighs what is merely near, and a seat that was said outweighs both.
+    private const double QualifierWeight = 2.5;
+
     /// <summary>Most sites looked into for one question.</summary>
     public const int MostSites = 6;
 
@@ -67,7 +70,7 @@ public static class SiteFinder
             bool fits = words.Contains(qualifier) || (qualifier is "centre" or "center" or "middle" && (words.Contains("centre") || words.Contains("middle")))
                 || (qualifier is "high" or "upper" or "top" && (words.Contains("high") || words.Contains("upper") || words.Contains("top")))
                 || (qualifier is "low" or "lower" or "bottom" && words.Contains("low")) || (qualifier is "inside" && words.Contains("inner")) || (qualifier is "outside" && words.Contains("outer"));
-            score += fits ? 1 : 0;
+            score += fits ? QualifierWeight : 0;
         }
 
         if (seat is not null)
