@@ -50,7 +50,8 @@ public static class CrewBotProgram
         demo.SetAction((parsed, c) => WithDeskAsync(options.Read(parsed, surroundings), surroundings, (desk, settings) => AskAsync(desk, MainQuestion, settings with { Scene = settings.Scene ?? DemoData.MainScene }, surroundings, c), c));
         root.Add(demo);
 
-        ParseResult result = root.Parse(args);
+        // A question may start with @, which must not open a file of that name.
+        ParseResult result = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (result.Errors.Count > 0)
         {
             foreach (System.CommandLine.Parsing.ParseError error in result.Errors)

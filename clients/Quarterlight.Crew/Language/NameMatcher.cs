@@ -64,7 +64,7 @@ public sealed class NameMatcher
     private static HashSet<string> Significant(string text)
     {
         HashSet<string> all = [.. Tokenizer.Split(text).Select(t => Singular(t.Word))];
-        all.ExceptWith(["a", "an", "the", "of", "for", "in", "on", "at", "to", "and", "with", "scene", "kit", "camera", "that", "which", "invented"]);
+        all.ExceptWith(["a", "an", "the", "of", "for", "in", "on", "at", "to", "and", "with", "scene", "camera", "that", "which", "invented"]);
         return all;
     }
 

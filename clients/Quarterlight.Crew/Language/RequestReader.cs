@@ -90,7 +90,8 @@ public static class RequestReader
     {
         for (int i = 1; i < tokens.Count; i++)
         {
-            if (tokens[i].Is("scene") && tokens[i - 1].Number is null && !Lexicon.All.Contains(tokens[i - 1].Word))
+            bool known = Lexicon.All.Contains(tokens[i - 1].Word) && (!Lexicon.Common.Contains(tokens[i - 1].Word) || tokens[i - 1].Word is "whole" or "first" or "second" or "last" or "same" or "own");
+            if (tokens[i].Is("scene") && tokens[i - 1].Number is null && !known)
             {
                 return tokens[i - 1].Word;
             }

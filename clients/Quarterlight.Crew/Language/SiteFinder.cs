@@ -10,6 +10,9 @@ public static class SiteFinder
 
     private const double CentreHalfWidthM = 0.12;
 
+    // What was said outweighs what is merely near, and a seat that was said outweighs both.
+    private const double QualifierWeight = 2.5;
+
     /// <summary>Most sites looked into for one question.</summary>
     public const int MostSites = 6;
 
@@ -67,17 +70,17 @@ public static class SiteFinder
             bool fits = words.Contains(qualifier) || (qualifier is "centre" or "center" or "middle" && (words.Contains("centre") || words.Contains("middle")))
                 || (qualifier is "high" or "upper" or "top" && (words.Contains("high") || words.Contains("upper") || words.Contains("top")))
                 || (qualifier is "low" or "lower" or "bottom" && words.Contains("low")) || (qualifier is "inside" && words.Contains("inner")) || (qualifier is "outside" && words.Contains("outer"));
-            score += fits ? 1 : 0;
+            score += fits ? QualifierWeight : 0;
         }
 
         if (seat is not null)
         {
-            score += site.SeatId == seat.Id ? 3 : site.SeatId.Length == 0 && NearestSeat(site, seats)?.Id == seat.Id ? 3 : SameSide(site, seat) ? 1 : 0;
+            score += site.SeatId == seat.Id ? 3 : site.SeatId.Length == 0 && SameSide(site, seat) && NearestSeat(site, seats)?.Id == seat.Id ? 3 : SameSide(site, seat) ? 1 : 0;
         }
         else if (near is not null)
         {
             // Only whose place it is was left open: the talker's own side and row is meant.
-            score += site.SeatId == near.Id ? 2 : site.SeatId.Length == 0 && NearestSeat(site, seats)?.Id == near.Id ? 1.5 : SameSide(site, near) ? 0.5 : 0;
+            score += site.SeatId == near.Id ? 2 : site.SeatId.Length == 0 && SameSide(site, near) && NearestSeat(site, seats)?.Id == near.Id ? 1.5 : SameSide(site, near) ? 0.5 : 0;
         }
 
         double y = site.Position?.YM ?? 0;

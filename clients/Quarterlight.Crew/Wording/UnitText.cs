@@ -46,27 +46,39 @@ public static partial class UnitText
     public static string Temperature(double celsius, UnitPreference units) =>
         units == UnitPreference.Metric ? Say($"{celsius:0} °C") : Say($"{(celsius * 9 / 5) + 32:0} °F");
 
-    /// <summary>A sentence from the planner with its metric lengths, speeds and temperatures in the crew's units.</summary>
+    /// <summary>A sentence from the planner with its metric lengths, speeds and temperatures in the crew's units; millimetres stay, as lenses are named by them.</summary>
     public static string Rewrite(string sentence, UnitPreference units)
     {
         ArgumentNullException.ThrowIfNull(sentence);
-        return Metric().Replace(sentence, match =>
+        if (units == UnitPreference.Metric)
+        {
+            return sentence;
+        }
+
+        // "0.9 to 2.2 m" and "43 cm from the mouth instead of 27" name their unit once: it is written out before it changes.
+        string whole = Range().Replace(sentence, "$1 $3 to $2 $3");
+        whole = Instead().Replace(whole, "$1 $2$3$4 $2");
+        return Metric().Replace(whole, match =>
         {
             double value = double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture);
             return match.Groups[2].Value switch
             {
                 "m" => Length(value, units),
-                "cm" when units == UnitPreference.Imperial => Length(value / 100, units),
-                "mm" when units == UnitPreference.Imperial => Length(value / 1000, units),
-                "km/h" when units == UnitPreference.Imperial => Speed(value, units),
-                "°C" when units == UnitPreference.Imperial => Temperature(value, units),
-                _ => match.Value,
+                "cm" => Length(value / 100, units),
+                "km/h" => Speed(value, units),
+                _ => Temperature(value, units),
             };
         });
     }
 
     private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"(?<![\w.])(-?\d+(?:\.\d+)?) ?(km/h|mm|cm|m|°C)(?![\w/²³])", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<![\w.])(-?\d+(?:\.\d+)?) ?(km/h|cm|m|°C)(?![\w/²³])", RegexOptions.CultureInvariant)]
     private static partial Regex Metric();
+
+    [GeneratedRegex(@"(?<![\w.])(-?\d+(?:\.\d+)?) to (-?\d+(?:\.\d+)?) ?(km/h|cm|m|°C)(?![\w/²³])", RegexOptions.CultureInvariant)]
+    private static partial Regex Range();
+
+    [GeneratedRegex(@"(?<![\w.])(\d+(?:\.\d+)?) ?(km/h|cm|m)( [^.;,\d]*instead of )(\d+(?:\.\d+)?)(?![\w.]| ?(?:km/h|cm|m|dB|°)(?!\w))", RegexOptions.CultureInvariant)]
+    private static partial Regex Instead();
 }
