@@ -40,7 +40,13 @@ public static class BenchScene
         ],
         FixingCounts = new Dictionary<Fixings, int>
         {
-            [Fixings.SpringClip] = 6, [Fixings.PaperTape] = 20, [Fixings.ElasticTie] = 6, [Fixings.ArticulatedArm] = 3, [Fixings.SuctionCup] = 3, [Fixings.WeightedBase] = 2, [Fixings.BodyMount] = 4,
+            [Fixings.SpringClip] = 6,
+            [Fixings.PaperTape] = 20,
+            [Fixings.ElasticTie] = 6,
+            [Fixings.ArticulatedArm] = 3,
+            [Fixings.SuctionCup] = 3,
+            [Fixings.WeightedBase] = 2,
+            [Fixings.BodyMount] = 4,
         },
         RecorderInputCount = 6,
     };

@@ -21,7 +21,13 @@ internal static class Tasks
 
     public static IReadOnlyDictionary<Fixings, int> Plenty => new Dictionary<Fixings, int>
     {
-        [Fixings.SpringClip] = 8, [Fixings.PaperTape] = 20, [Fixings.ElasticTie] = 8, [Fixings.ArticulatedArm] = 4, [Fixings.SuctionCup] = 4, [Fixings.WeightedBase] = 2, [Fixings.BodyMount] = 8,
+        [Fixings.SpringClip] = 8,
+        [Fixings.PaperTape] = 20,
+        [Fixings.ElasticTie] = 8,
+        [Fixings.ArticulatedArm] = 4,
+        [Fixings.SuctionCup] = 4,
+        [Fixings.WeightedBase] = 2,
+        [Fixings.BodyMount] = 8,
     };
 
     public static HeadPose Forward { get; } = new();
