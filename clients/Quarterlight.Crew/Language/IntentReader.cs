@@ -103,7 +103,7 @@ internal static class IntentReader
             return sites ? CrewIntent.ListSites : shows || what || bareName ? CrewIntent.Show : CrewIntent.WhatIf;
         }
 
-        bool asksAboutPlace = request.Site is not null && !said.Any(Lexicon.Sites) && (said.Any(Lexicon.Allowing) || said.Any("whatabout", "whatif", "what", "how", "is", "would", "does", "do")) && !said.Any(Lexicon.Wheres) && !(said.Any("which") && said.Any(Lexicon.Microphones));
+        bool asksAboutPlace = request.Site is not null && !said.Any(Lexicon.Sites) && (said.Any(Lexicon.Allowing) || said.Any(Lexicon.Placing) || said.Any("whatabout", "whatif", "what", "how", "is", "would", "does", "do")) && !said.Any(Lexicon.Wheres) && !(said.Any("which") && said.Any(Lexicon.Microphones));
         return asksAboutPlace ? CrewIntent.WhySite : null;
     }
 
@@ -142,7 +142,7 @@ internal static class IntentReader
     private static CrewIntent? Plan(CrewRequest request, SaidThings said)
     {
         bool microphones = said.Any(Lexicon.Microphones) || said.MicrophoneSaid;
-        bool plan = said.Any(Lexicon.Plans) || (microphones && (said.Any(Lexicon.Wheres) || said.Any(Lexicon.Placing) || said.Any(Lexicon.Listing) || said.Any(Best) || said.Any("how", "need", "use", "up")))
+        bool plan = said.Any(Lexicon.Plans) || (microphones && said.Count <= 2) || (microphones && (said.Any(Lexicon.Wheres) || said.Any(Lexicon.Placing) || said.Any(Lexicon.Listing) || said.Any(Best) || said.Any("how", "need", "use", "up")))
             || (said.Any(Lexicon.Pictures) && said.Count <= 8)
             || (said.Any(Lexicon.Wheres) && (request.TalkerId is not null || request.SceneSaid || said.Any(Lexicon.Placing)) && !said.Any("am", "toilet"))
             || (said.Any(Best) && (said.Any("place", "spot", "position", "placement", "setup") || said.Any(Lexicon.Sites)))
