@@ -1,4 +1,7 @@
+using Quarterlight.Quantities;
 using Quarterlight.V1;
+using CabinBuilder = Quarterlight.Cabin.CabinBuilder;
+using CabinSpec = Quarterlight.Cabin.CabinSpec;
 
 namespace Quarterlight.Wire.Tests;
 
@@ -28,7 +31,7 @@ public sealed class BadInputTests(PlannerFixture fixture) : IClassFixture<Planne
         ["silent head on a talker's seat"] = (b => b.Scene.SilentSeatIds.Add("driver"), "scene.silent_seat_ids[0]"),
         ["camera nowhere"] = (b => b.Scene.Shots.Add(Shot(s => s.Position = null)), "scene.shots[0].position"),
         ["camera is not a number"] = (b => b.Scene.Shots.Add(Shot(s => s.Position.XM = double.NaN)), "scene.shots[0].position.x_m"),
-        ["camera in a seat"] = (b => b.Scene.Shots.Add(Shot(s => s.Position = new Position { XM = -0.15, YM = 0.37, ZM = 0.55 })), "scene.shots[0].position"),
+        ["camera in a seat"] = (b => b.Scene.Shots.Add(Shot(s => s.Position = InDriversBackrest())), "scene.shots[0].position"),
         ["no lens"] = (b => b.Scene.Shots.Add(Shot(s => s.FocalLengthMm = 0)), "scene.shots[0].focal_length_mm"),
         ["sensor is not a number"] = (b => b.Scene.Shots.Add(Shot(s => s.SensorWidthMm = double.NaN)), "scene.shots[0].sensor_width_mm"),
         ["speed"] = (b => b.Scene.DriveConditions.SpeedKmPerHour = -5, "scene.drive_conditions.speed_km_per_hour"),
@@ -71,6 +74,12 @@ public sealed class BadInputTests(PlannerFixture fixture) : IClassFixture<Planne
         };
         spoil(good);
         return good;
+    }
+
+    private static Position InDriversBackrest()
+    {
+        Vector3D center = CabinBuilder.Build(new CabinSpec { Body = Quarterlight.Cabin.BodyStyle.Saloon, DriveSide = Quarterlight.Cabin.DriveSide.Left, Engine = Quarterlight.Cabin.EngineLayout.Front }).Seats[0].Backrest.Center;
+        return new Position { XM = center.X, YM = center.Y, ZM = center.Z };
     }
 
     private static Shot Shot(Action<Shot> spoil)
