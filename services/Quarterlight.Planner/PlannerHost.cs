@@ -81,7 +81,9 @@ public sealed class PlannerHost : IAsyncDisposable
 
     private static WebApplication Build(PlannerHostOptions options, LiteDocumentStore store, Action<ILoggingBuilder>? configureLogging)
     {
-        WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
+        // Settings come from the options alone: not from files that happen to lie in the working folder of an embedding process.
+        WebApplicationBuilder builder = WebApplication.CreateSlimBuilder(new WebApplicationOptions { ContentRootPath = AppContext.BaseDirectory });
+        builder.Configuration.Sources.Clear();
         builder.Logging.ClearProviders();
         if (configureLogging is not null)
         {
@@ -118,6 +120,12 @@ public sealed class PlannerHost : IAsyncDisposable
         services.AddSingleton<TeamLibrary>();
         services.AddSingleton(new TeamDirectory(options.KeyHashByTeam));
         services.AddSingleton<PlanningGate>();
+        services.AddSingleton<RecentPlans>();
+        if (!options.StopOnSignals)
+        {
+            services.AddSingleton<IHostLifetime, EmbeddedLifetime>();
+        }
+
         services.AddSingleton<CabinAdapter>().AddSingleton<KitAdapter>().AddSingleton<SceneAdapter>().AddSingleton<PlanAdapter>().AddSingleton<PlacementAdapter>();
         services.AddGrpcHealthChecks().AddAsyncCheck("store", async cancellation =>
         {
@@ -169,6 +177,16 @@ public sealed class PlannerHost : IAsyncDisposable
                 (await health.CheckHealthAsync(cancellation).ConfigureAwait(false)).Status == HealthStatus.Healthy ? Results.Text("ok") : Results.StatusCode(503));
         }
     }
+}
+
+/// <summary>For a planner inside another process: signals are that process's own business.</summary>
+internal sealed class EmbeddedLifetime : IHostLifetime
+{
+    /// <inheritdoc/>
+    public Task WaitForStartAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    /// <inheritdoc/>
+    public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
 }
 
 /// <summary>The planner cannot start as asked; the message says what to change.</summary>

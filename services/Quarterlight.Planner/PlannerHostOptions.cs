@@ -23,6 +23,9 @@ public sealed record PlannerHostOptions
     /// <summary>True logs nothing below warnings.</summary>
     public bool Quiet { get; init; }
 
+    /// <summary>True stops at Ctrl+C and SIGTERM, for a planner that has its process to itself.</summary>
+    public bool StopOnSignals { get; init; }
+
     /// <summary>Longest a call may take. Default 30 s.</summary>
     public TimeSpan CallLimit { get; init; } = TimeSpan.FromSeconds(30);
 

@@ -17,6 +17,7 @@ try
     {
         DataFolder = settings["data"] ?? Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "quarterlight"),
         Address = IPAddress.TryParse(settings["address"] ?? "127.0.0.1", out IPAddress? address) ? address : throw new PlannerStartException("address is not an IP address: use 127.0.0.1, or 0.0.0.0 with team keys."),
+        StopOnSignals = true,
         GrpcPort = Port("grpc-port", 5180),
         HttpPort = Port("http-port", 5181),
         KeyHashByTeam = settings.GetSection("Teams").GetChildren().ToDictionary(t => t.Key, t => t.Value ?? ""),

@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text;
 using Grpc.Core;
 using Quarterlight.Planner.Errors;
+using Quarterlight.Planner.Mapping;
 
 namespace Quarterlight.Planner.Access;
 
@@ -16,8 +17,29 @@ internal sealed class TeamDirectory
 
     private readonly Dictionary<string, string> _teamByKeyHash;
 
-    public TeamDirectory(IReadOnlyDictionary<string, string> keyHashByTeam) =>
-        _teamByKeyHash = keyHashByTeam.ToDictionary(p => p.Value.ToLowerInvariant(), p => p.Key);
+    /// <summary>Reads the configuration.</summary>
+    /// <exception cref="PlannerStartException">A team's name or hash is not one, or two teams have the same key.</exception>
+    public TeamDirectory(IReadOnlyDictionary<string, string> keyHashByTeam)
+    {
+        _teamByKeyHash = [];
+        foreach ((string team, string hash) in keyHashByTeam)
+        {
+            if (!FieldReader.IsId(team))
+            {
+                throw new PlannerStartException($"Teams:{team} is no team's name: use 1 to 63 of a-z, 0-9 and dashes, starting with a letter.");
+            }
+
+            if (hash.Length != SHA256.HashSizeInBytes * 2 || !hash.All(char.IsAsciiHexDigit))
+            {
+                throw new PlannerStartException($"Teams:{team} is not a SHA-256 in hex: set it to the 64 digits that sha256sum prints for the team's key.");
+            }
+
+            if (!_teamByKeyHash.TryAdd(hash.ToLowerInvariant(), team))
+            {
+                throw new PlannerStartException($"Teams:{team} has the same key as another team: give each its own.");
+            }
+        }
+    }
 
     /// <summary>True when keys are asked for.</summary>
     public bool AsksForKeys => _teamByKeyHash.Count > 0;

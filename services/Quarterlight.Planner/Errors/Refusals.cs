@@ -8,16 +8,23 @@ namespace Quarterlight.Planner.Errors;
 /// <summary>Turns trouble into gRPC rich errors (google.rpc.Status with ErrorInfo and BadRequest).</summary>
 internal static class Refusals
 {
-    /// <summary>INVALID_ARGUMENT naming every wrong field.</summary>
+    // Errors travel in HTTP/2 trailers, which common clients take up to about 8 KiB of (from memory).
+    private const int MostFields = 16;
+    private const int LongestProblem = 160;
+    private const int LongestRemedy = 240;
+    private const int MostUsers = 10;
+
+    /// <summary>INVALID_ARGUMENT naming the wrong fields; of more than 16 the first 16.</summary>
     public static RpcException Invalid(IReadOnlyList<Violation> violations)
     {
         var bad = new BadRequest();
-        foreach (Violation violation in violations)
+        foreach (Violation violation in violations.Take(MostFields).Select(Short))
         {
             bad.FieldViolations.Add(new BadRequest.Types.FieldViolation { Field = violation.Field, Description = $"{violation.Problem}. {violation.Remedy}." });
         }
 
-        string message = violations.Count == 1 ? violations[0].ToString() : $"{violations.Count} fields are wrong. First, {violations[0]}";
+        string first = Short(violations[0]).ToString();
+        string message = violations.Count == 1 ? first : $"{violations.Count} fields are wrong. First, {first}";
         return Make(Code.InvalidArgument, ErrorReasons.InvalidFields, message, [], bad);
     }
 
@@ -37,8 +44,15 @@ internal static class Refusals
         Make(Code.Aborted, ErrorReasons.RevisionConflict, $"{name} was changed meanwhile (revision {kept}): read it again and repeat the change.", new() { ["name"] = name, ["revision"] = $"{kept}" });
 
     /// <summary>FAILED_PRECONDITION: others still use it.</summary>
-    public static RpcException InUse(string name, IReadOnlyList<string> users) =>
-        Make(Code.FailedPrecondition, ErrorReasons.InUse, $"{name} is still used by {string.Join(", ", users)}: change or delete them first.", new() { ["name"] = name, ["users"] = string.Join(",", users) });
+    public static RpcException InUse(string name, IReadOnlyList<string> users)
+    {
+        string more = users.Count > MostUsers ? $" and {users.Count - MostUsers} more" : "";
+        return Make(
+            Code.FailedPrecondition,
+            ErrorReasons.InUse,
+            $"{name} is still used by {string.Join(", ", users.Take(MostUsers))}{more}: change or delete them first.",
+            new() { ["name"] = name, ["users"] = string.Join(",", users.Take(MostUsers)) });
+    }
 
     /// <summary>UNAUTHENTICATED.</summary>
     public static RpcException UnknownKey() =>
@@ -54,6 +68,11 @@ internal static class Refusals
     /// <summary>INTERNAL with a reference to the log, never the exception's text.</summary>
     public static RpcException Internal(string reference) =>
         Make(Code.Internal, ErrorReasons.Internal, $"Something went wrong inside the planner. If it happens again, report reference {reference}.", new() { ["reference"] = reference });
+
+    private static Violation Short(Violation violation) =>
+        violation with { Problem = Cut(violation.Problem, LongestProblem), Remedy = Cut(violation.Remedy, LongestRemedy) };
+
+    private static string Cut(string text, int most) => text.Length <= most ? text : text[..most] + "\u2026";
 
     private static RpcException Make(Code code, string reason, string message, Dictionary<string, string> metadata, Google.Protobuf.IMessage? detail = null)
     {

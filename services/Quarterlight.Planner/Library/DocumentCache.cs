@@ -8,9 +8,11 @@ namespace Quarterlight.Planner.Library;
 /// </summary>
 internal sealed class DocumentCache
 {
-    private const int Most = 1024;
+    // Stored bytes; parsed they take a few times as much.
+    private const long MostBytes = 8 * 1024 * 1024;
 
-    private readonly ConcurrentDictionary<DocumentKey, object> _values = new();
+    private readonly ConcurrentDictionary<DocumentKey, Entry> _entries = new();
+    private long _bytes;
     private long _writes;
 
     /// <summary>Counts writes: a reader that began before one must not keep what it read.</summary>
@@ -19,22 +21,27 @@ internal sealed class DocumentCache
     public bool TryGet<T>(DocumentKey key, out T value)
         where T : class
     {
-        value = _values.TryGetValue(key, out object? kept) ? (T)kept : null!;
+        value = _entries.TryGetValue(key, out Entry? entry) ? (T)entry.Value : null!;
         return value is not null;
     }
 
     /// <summary>Keeps what was read, unless something was written since the reader looked at <see cref="Writes"/>.</summary>
-    public void Keep(DocumentKey key, object value, long writesBefore)
+    public void Keep(DocumentKey key, object value, int storedBytes, long writesBefore)
     {
-        if (_values.Count >= Most)
+        if (Interlocked.Read(ref _bytes) > MostBytes)
         {
-            _values.Clear();
+            _entries.Clear();
+            Interlocked.Exchange(ref _bytes, 0);
         }
 
-        _values[key] = value;
+        if (_entries.TryAdd(key, new Entry(value, storedBytes)))
+        {
+            Interlocked.Add(ref _bytes, storedBytes);
+        }
+
         if (Writes != writesBefore)
         {
-            _values.TryRemove(key, out _);
+            Remove(key);
         }
     }
 
@@ -42,6 +49,16 @@ internal sealed class DocumentCache
     public void Forget(DocumentKey key)
     {
         Interlocked.Increment(ref _writes);
-        _values.TryRemove(key, out _);
+        Remove(key);
     }
+
+    private void Remove(DocumentKey key)
+    {
+        if (_entries.TryRemove(key, out Entry? entry))
+        {
+            Interlocked.Add(ref _bytes, -entry.Bytes);
+        }
+    }
+
+    private sealed record Entry(object Value, int Bytes);
 }

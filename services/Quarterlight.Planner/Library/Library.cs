@@ -21,6 +21,7 @@ internal sealed class Library<T>(ResourceKind<T> kind, IDocumentStore store, Doc
 {
     private const int DefaultPage = 50;
     private const int LargestPage = 200;
+    private const int LargestPageBytes = 2 * 1024 * 1024;
 
     /// <summary>Keeps a new one.</summary>
     public async Task<T> CreateAsync(string team, string id, T value, CancellationToken cancellation)
@@ -34,13 +35,13 @@ internal sealed class Library<T>(ResourceKind<T> kind, IDocumentStore store, Doc
     }
 
     /// <summary>Reads one; what comes back is shared and must not be changed.</summary>
-    public async ValueTask<T> GetAsync(string team, string name, CancellationToken cancellation) =>
-        await FindAsync(team, name, cancellation).ConfigureAwait(false) ?? throw Refusals.NotFound(name);
+    public async ValueTask<T> GetAsync(string team, string name, CancellationToken cancellation, string field = "name") =>
+        await FindAsync(team, name, cancellation, field).ConfigureAwait(false) ?? throw Refusals.NotFound(name);
 
     /// <summary>Reads one, or null; what comes back is shared and must not be changed.</summary>
-    public async ValueTask<T?> FindAsync(string team, string name, CancellationToken cancellation)
+    public async ValueTask<T?> FindAsync(string team, string name, CancellationToken cancellation, string field = "name")
     {
-        DocumentKey key = Key(team, IdIn(name, "name"));
+        DocumentKey key = Key(team, IdIn(name, field));
         if (cache.TryGet(key, out T value))
         {
             return value;
@@ -53,7 +54,7 @@ internal sealed class Library<T>(ResourceKind<T> kind, IDocumentStore store, Doc
         }
 
         value = Read(document);
-        cache.Keep(key, value, writes);
+        cache.Keep(key, value, document.Payload.Length, writes);
         return value;
     }
 
@@ -67,7 +68,9 @@ internal sealed class Library<T>(ResourceKind<T> kind, IDocumentStore store, Doc
 
         string? after = pageToken.Length == 0 ? null : Decode(pageToken);
         DocumentPage page = await store.ListAsync(team, kind.Collection, pageSize == 0 ? DefaultPage : pageSize, after, cancellation).ConfigureAwait(false);
-        return ([.. page.Documents.Select(Read)], page.NextId is { } next ? Convert.ToBase64String(Encoding.UTF8.GetBytes(next)) : "");
+        int fitting = Fitting(page.Documents);
+        string? next = fitting < page.Documents.Count ? page.Documents[fitting - 1].Key.Id : page.NextId;
+        return ([.. page.Documents.Take(fitting).Select(Read)], next is null ? "" : Convert.ToBase64String(Encoding.UTF8.GetBytes(next)));
     }
 
     /// <summary>Reads all, page by page.</summary>
@@ -105,6 +108,19 @@ internal sealed class Library<T>(ResourceKind<T> kind, IDocumentStore store, Doc
         {
             throw Refusals.NotFound(name);
         }
+    }
+
+    // A page of large plans must still fit a message: it ends early, and the next one goes on from there.
+    private static int Fitting(IReadOnlyList<StoredDocument> documents)
+    {
+        long bytes = 0;
+        int fitting = 0;
+        while (fitting < documents.Count && (fitting == 0 || bytes + documents[fitting].Payload.Length <= LargestPageBytes))
+        {
+            bytes += documents[fitting++].Payload.Length;
+        }
+
+        return fitting;
     }
 
     private DocumentKey Key(string team, string id) => new(team, kind.Collection, id);

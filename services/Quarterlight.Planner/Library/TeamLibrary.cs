@@ -4,9 +4,10 @@ using Quarterlight.V1;
 namespace Quarterlight.Planner.Library;
 
 /// <summary>All that a team keeps.</summary>
-internal sealed class TeamLibrary(IDocumentStore store)
+internal sealed class TeamLibrary(IDocumentStore store) : IDisposable
 {
     private readonly DocumentCache _cache = new();
+    private readonly SemaphoreSlim _references = new(1);
 
     public Library<V1.Cabin> Cabins => field ??= new(ResourceKinds.Cabins, store, _cache);
 
@@ -30,4 +31,24 @@ internal sealed class TeamLibrary(IDocumentStore store)
 
         return names;
     }
+
+    /// <summary>
+    /// Runs a check and the write that rests on it, one at a time: else a car could be deleted between the moment a scene was
+    /// found to name it and the moment the scene is kept.
+    /// </summary>
+    public async Task<T> WithReferencesHeldAsync<T>(Func<Task<T>> checkAndWrite, CancellationToken cancellation)
+    {
+        await _references.WaitAsync(cancellation).ConfigureAwait(false);
+        try
+        {
+            return await checkAndWrite().ConfigureAwait(false);
+        }
+        finally
+        {
+            _references.Release();
+        }
+    }
+
+    /// <inheritdoc/>
+    public void Dispose() => _references.Dispose();
 }

@@ -29,11 +29,14 @@ internal sealed partial class FieldReader
     /// <summary>An id: 1 to 63 of a-z, 0-9 and dashes, starting with a letter.</summary>
     public void Id(string field, string value)
     {
-        if (!IdPattern().IsMatch(value))
+        if (!IsId(value))
         {
             Add(field, value.Length == 0 ? "the id is missing" : "this is not an id", "An id is 1 to 63 of a-z, 0-9 and dashes, starting with a letter");
         }
     }
+
+    /// <summary>True for 1 to 63 of a-z, 0-9 and dashes, starting with a letter.</summary>
+    public static bool IsId(string value) => IdPattern().IsMatch(value);
 
     /// <summary>A name for people: 1 to 80 characters, none of them control characters.</summary>
     public void DisplayName(string field, string value)
@@ -68,7 +71,7 @@ internal sealed partial class FieldReader
         return domain;
     }
 
-    [GeneratedRegex("^[a-z][a-z0-9-]{0,62}$")]
+    [GeneratedRegex(@"^[a-z][a-z0-9-]{0,62}\z")]
     private static partial Regex IdPattern();
 }
 

@@ -39,14 +39,19 @@ internal sealed class CabinAdapter(TeamLibrary library) : CabinService.CabinServ
     public override async Task<DeleteCabinResponse> DeleteCabin(DeleteCabinRequest request, ServerCallContext context)
     {
         string team = CallGuard.TeamOf(context);
-        List<string> users = await library.ScenesWhereAsync(team, s => s.Cabin == request.Name, context.CancellationToken);
-        if (users.Count > 0)
-        {
-            throw Refusals.InUse(request.Name, users);
-        }
+        return await library.WithReferencesHeldAsync(
+            async () =>
+            {
+                List<string> users = await library.ScenesWhereAsync(team, s => s.Cabin == request.Name, context.CancellationToken);
+                if (users.Count > 0)
+                {
+                    throw Refusals.InUse(request.Name, users);
+                }
 
-        await library.Cabins.DeleteAsync(team, request.Name, context.CancellationToken);
-        return new();
+                await library.Cabins.DeleteAsync(team, request.Name, context.CancellationToken);
+                return new DeleteCabinResponse();
+            },
+            context.CancellationToken);
     }
 
     private static void Check(V1.Cabin? cabin)

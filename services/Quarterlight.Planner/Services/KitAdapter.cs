@@ -39,14 +39,19 @@ internal sealed class KitAdapter(TeamLibrary library) : KitService.KitServiceBas
     public override async Task<DeleteKitResponse> DeleteKit(DeleteKitRequest request, ServerCallContext context)
     {
         string team = CallGuard.TeamOf(context);
-        List<string> users = await library.ScenesWhereAsync(team, s => s.Kit == request.Name, context.CancellationToken);
-        if (users.Count > 0)
-        {
-            throw Refusals.InUse(request.Name, users);
-        }
+        return await library.WithReferencesHeldAsync(
+            async () =>
+            {
+                List<string> users = await library.ScenesWhereAsync(team, s => s.Kit == request.Name, context.CancellationToken);
+                if (users.Count > 0)
+                {
+                    throw Refusals.InUse(request.Name, users);
+                }
 
-        await library.Kits.DeleteAsync(team, request.Name, context.CancellationToken);
-        return new();
+                await library.Kits.DeleteAsync(team, request.Name, context.CancellationToken);
+                return new DeleteKitResponse();
+            },
+            context.CancellationToken);
     }
 
     private static void Check(Kit? kit)

@@ -13,7 +13,7 @@ using Quarterlight.V1;
 namespace Quarterlight.Planner.Services;
 
 /// <summary>PlacementService.</summary>
-internal sealed class PlacementAdapter(TeamLibrary library, PlanningGate gate, TimeProvider time) : PlacementService.PlacementServiceBase
+internal sealed class PlacementAdapter(TeamLibrary library, PlanningGate gate, RecentPlans recent, TimeProvider time) : PlacementService.PlacementServiceBase
 {
     /// <inheritdoc/>
     public override async Task<PlanPlacementResponse> PlanPlacement(PlanPlacementRequest request, ServerCallContext context)
@@ -28,11 +28,12 @@ internal sealed class PlacementAdapter(TeamLibrary library, PlanningGate gate, T
         (MountPlan plan, Picture? picture) = await gate.RunAsync(
             () =>
             {
-                MountPlan made = PlacementPlanner.Plan(input.Task);
+                MountPlan made = recent.Of(input);
                 return (made, request.IncludePicture ? Draw(input, made, made.Best) : null);
             },
             context.CancellationToken);
         Plan contract = PlanMapper.ToContract(plan, input.Scene, input.Cabin, input.Kit);
+        contract.RemovedSiteIds.AddRange(input.Task.Scene.RemovedSiteIds);
         DateTimeOffset now = time.GetUtcNow();
         contract.CreateTime = Timestamp.FromDateTimeOffset(now);
         if (request.Keep)
@@ -51,8 +52,8 @@ internal sealed class PlacementAdapter(TeamLibrary library, PlanningGate gate, T
         switch (request.SourceCase)
         {
             case ExplainSiteRequest.SourceOneofCase.Plan:
-                Plan kept = await library.Plans.GetAsync(team, request.Plan, context.CancellationToken);
-                input = PlanningInput.From(kept.Scene, kept.Cabin, kept.Kit);
+                Plan kept = await library.Plans.GetAsync(team, request.Plan, context.CancellationToken, "plan");
+                input = PlanningInput.From(kept.Scene, kept.Cabin, kept.Kit, kept.RemovedSiteIds);
                 break;
             case ExplainSiteRequest.SourceOneofCase.Scene:
                 input = await PlanningInput.KeptAsync(library, team, request.Scene, null, context.CancellationToken);
@@ -65,7 +66,7 @@ internal sealed class PlacementAdapter(TeamLibrary library, PlanningGate gate, T
         }
 
         SiteExplanation explanation = await gate.RunAsync(
-            () => PlacementPlanner.Explain(input.Task, PlacementPlanner.Plan(input.Task), request.SiteId, request.TalkerId),
+            () => PlacementPlanner.Explain(input.Task, recent.Of(input), request.SiteId, request.TalkerId),
             context.CancellationToken);
         return PlanMapper.ToContract(explanation);
     }
@@ -99,11 +100,11 @@ internal sealed class PlacementAdapter(TeamLibrary library, PlanningGate gate, T
             DrawPlanRequest.SourceOneofCase.Plan => throw Refusals.Invalid("plan", "the plan is not whole", "Send a plan as PlanPlacement returned it"),
             _ => throw Refusals.Invalid("source", "there is no plan", "Name a kept plan, or send one"),
         };
-        PlanningInput input = PlanningInput.From(plan.Scene, plan.Cabin, plan.Kit, null, request.SourceCase == DrawPlanRequest.SourceOneofCase.Plan ? "plan." : "");
+        PlanningInput input = PlanningInput.From(plan.Scene, plan.Cabin, plan.Kit, plan.RemovedSiteIds, request.SourceCase == DrawPlanRequest.SourceOneofCase.Plan ? "plan." : "");
         Picture picture = await gate.RunAsync(
             () =>
             {
-                MountPlan made = PlacementPlanner.Plan(input.Task);
+                MountPlan made = recent.Of(input);
                 return Draw(input, made, OptionOf(made, request.OptionIndex));
             },
             context.CancellationToken);

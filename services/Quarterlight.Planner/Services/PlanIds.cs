@@ -13,7 +13,12 @@ internal static class PlanIds
     public static string Next(string sceneName, DateTimeOffset now)
     {
         string scene = sceneName.Split('/')[^1];
-        scene = scene.Length == 0 ? "plan" : scene[..Math.Min(scene.Length, LongestSceneId)];
+        scene = scene[..Math.Min(scene.Length, LongestSceneId)];
+        if (!Mapping.FieldReader.IsId(scene))
+        {
+            scene = "plan"; // a scene sent whole may be called anything
+        }
+
         string moment = now.UtcDateTime.ToString("yyMMdd-HHmmss", CultureInfo.InvariantCulture);
         return $"{scene}-{moment}-{RandomNumberGenerator.GetString(Letters, 4)}";
     }

@@ -10,7 +10,8 @@ namespace Quarterlight.Planner.Services;
 internal sealed record PlanningInput(V1.Scene Scene, V1.Cabin Cabin, V1.Kit Kit, PlacementTask Task)
 {
     /// <summary>Puts kept or sent parts together and checks all of them; refuses with every violation at once.</summary>
-    public static PlanningInput From(V1.Scene scene, V1.Cabin cabin, V1.Kit kit, IReadOnlyList<string>? removedSiteIds = null, string prefix = "")
+    public static PlanningInput From(
+        V1.Scene scene, V1.Cabin cabin, V1.Kit kit, IReadOnlyList<string>? removedSiteIds = null, string prefix = "", IReadOnlyDictionary<string, string>? fieldNames = null)
     {
         var reader = new FieldReader();
         CabinSpec spec = CabinMapper.ToDomain(cabin, prefix + "cabin", reader);
@@ -19,6 +20,7 @@ internal sealed record PlanningInput(V1.Scene Scene, V1.Cabin Cabin, V1.Kit Kit,
         Scene domainScene = SceneMapper.ToDomain(scene, prefix + "scene", removedSiteIds ?? [], reader);
         if (!carIsGood)
         {
+            Rename(reader, prefix, fieldNames);
             reader.ThrowIfAny();
         }
 
@@ -26,6 +28,7 @@ internal sealed record PlanningInput(V1.Scene Scene, V1.Cabin Cabin, V1.Kit Kit,
 
         // The kit was checked with the contract's own paths; what the scene needs of it is checked here.
         reader.Violations.AddRange(PlacementRules.Validate(task, prefix + "scene", prefix + "kit").Where(v => !v.Field.StartsWith(prefix + "kit", StringComparison.Ordinal)));
+        Rename(reader, prefix, fieldNames);
         reader.ThrowIfAny();
         return new PlanningInput(scene, cabin, kit, task);
     }
@@ -33,11 +36,13 @@ internal sealed record PlanningInput(V1.Scene Scene, V1.Cabin Cabin, V1.Kit Kit,
     /// <summary>A kept scene with its car and kit, with changes for one question.</summary>
     public static async Task<PlanningInput> KeptAsync(TeamLibrary library, string team, string sceneName, V1.SceneChanges? changes, CancellationToken cancellation)
     {
-        V1.Scene scene = await library.Scenes.GetAsync(team, sceneName, cancellation).ConfigureAwait(false);
+        V1.Scene scene = await library.Scenes.GetAsync(team, sceneName, cancellation, "scene").ConfigureAwait(false);
         string cabinName = changes?.Cabin is { Length: > 0 } otherCabin ? otherCabin : scene.Cabin;
         string kitName = changes?.Kit is { Length: > 0 } otherKit ? otherKit : scene.Kit;
-        V1.Cabin cabin = await library.Cabins.FindAsync(team, cabinName, cancellation).ConfigureAwait(false) ?? throw Missing("cabin", cabinName);
-        V1.Kit kit = await library.Kits.FindAsync(team, kitName, cancellation).ConfigureAwait(false) ?? throw Missing("kit", kitName);
+        string cabinField = cabinName == scene.Cabin ? "scene.cabin" : "changes.cabin";
+        string kitField = kitName == scene.Kit ? "scene.kit" : "changes.kit";
+        V1.Cabin cabin = await library.Cabins.FindAsync(team, cabinName, cancellation, cabinField).ConfigureAwait(false) ?? throw Missing(cabinField, cabinName);
+        V1.Kit kit = await library.Kits.FindAsync(team, kitName, cancellation, kitField).ConfigureAwait(false) ?? throw Missing(kitField, kitName);
         return Changed(scene, cabin, kit, changes, "");
     }
 
@@ -47,6 +52,11 @@ internal sealed record PlanningInput(V1.Scene Scene, V1.Cabin Cabin, V1.Kit Kit,
         if (bundle.Scene is null || bundle.Cabin is null || bundle.Kit is null)
         {
             throw Refusals.Invalid("bundle", "a part is missing", "Send scene, cabin and kit");
+        }
+
+        if (changes is { } c && (c.Cabin.Length > 0 || c.Kit.Length > 0))
+        {
+            throw Refusals.Invalid(c.Cabin.Length > 0 ? "changes.cabin" : "changes.kit", "a bundle brings its own car and kit", "Put the other one into the bundle");
         }
 
         return Changed(bundle.Scene, bundle.Cabin, bundle.Kit, changes, "bundle.");
@@ -59,12 +69,33 @@ internal sealed record PlanningInput(V1.Scene Scene, V1.Cabin Cabin, V1.Kit Kit,
             return From(scene, cabin, kit, null, prefix);
         }
 
-        (V1.Scene changedScene, V1.Kit changedKit) = SceneChanger.Apply(scene, kit, changes);
-        PlanningInput input = From(changedScene, cabin, changedKit, [.. changes.RemovedSiteIds], prefix);
+        ChangedScene changed = SceneChanger.Apply(scene, kit, changes);
+        PlanningInput input = From(changed.Scene, cabin, changed.Kit, [.. changes.RemovedSiteIds], prefix, changed.FieldNames);
         SceneChanger.CheckSites(changes, input.Task);
         return input;
     }
 
+    // What is wrong with a change is said of the change, not of the scene that it went into.
+    private static void Rename(FieldReader reader, string prefix, IReadOnlyDictionary<string, string>? fieldNames)
+    {
+        if (fieldNames is null)
+        {
+            return;
+        }
+
+        for (int i = 0; i < reader.Violations.Count; i++)
+        {
+            string field = reader.Violations[i].Field;
+            foreach ((string inScene, string inRequest) in fieldNames)
+            {
+                if (field.StartsWith(prefix + inScene, StringComparison.Ordinal))
+                {
+                    reader.Violations[i] = reader.Violations[i] with { Field = inRequest + field[(prefix.Length + inScene.Length)..] };
+                }
+            }
+        }
+    }
+
     private static Grpc.Core.RpcException Missing(string field, string name) =>
-        Refusals.Invalid($"scene.{field}", $"there is no {name}", $"Create it first, or name another {field}");
+        Refusals.Invalid(field, $"there is no {name}", "Create it first, or name another");
 }

@@ -13,8 +13,13 @@ internal sealed class SceneAdapter(TeamLibrary library) : SceneService.SceneServ
     public override async Task<CreateSceneResponse> CreateScene(CreateSceneRequest request, ServerCallContext context)
     {
         string team = CallGuard.TeamOf(context);
-        await CheckAsync(team, request.Scene, context.CancellationToken);
-        return new() { Scene = await library.Scenes.CreateAsync(team, request.SceneId, request.Scene, context.CancellationToken) };
+        return await library.WithReferencesHeldAsync(
+            async () =>
+            {
+                await CheckAsync(team, request.Scene, context.CancellationToken);
+                return new CreateSceneResponse { Scene = await library.Scenes.CreateAsync(team, request.SceneId, request.Scene, context.CancellationToken) };
+            },
+            context.CancellationToken);
     }
 
     /// <inheritdoc/>
@@ -32,8 +37,13 @@ internal sealed class SceneAdapter(TeamLibrary library) : SceneService.SceneServ
     public override async Task<UpdateSceneResponse> UpdateScene(UpdateSceneRequest request, ServerCallContext context)
     {
         string team = CallGuard.TeamOf(context);
-        await CheckAsync(team, request.Scene, context.CancellationToken);
-        return new() { Scene = await library.Scenes.UpdateAsync(team, request.Scene.Name, request.Scene, request.Scene.Revision, context.CancellationToken) };
+        return await library.WithReferencesHeldAsync(
+            async () =>
+            {
+                await CheckAsync(team, request.Scene, context.CancellationToken);
+                return new UpdateSceneResponse { Scene = await library.Scenes.UpdateAsync(team, request.Scene.Name, request.Scene, request.Scene.Revision, context.CancellationToken) };
+            },
+            context.CancellationToken);
     }
 
     /// <inheritdoc/>
@@ -68,7 +78,7 @@ internal sealed class SceneAdapter(TeamLibrary library) : SceneService.SceneServ
             return null;
         }
 
-        T? found = await kept.FindAsync(team, name, cancellation);
+        T? found = await kept.FindAsync(team, name, cancellation, $"scene.{field}");
         if (found is null)
         {
             reader.Add($"scene.{field}", $"there is no {name}", "Create it first, or name another");
