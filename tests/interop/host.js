@@ -11,10 +11,11 @@ const STARTED_EVENT = 1003;
 const START_LIMIT_MS = 60_000;
 const root = path.resolve(__dirname, '..', '..');
 
-async function startPlanner() {
+// Without a folder it takes one of its own and removes it when stopped.
+async function startPlanner(folder) {
   const configuration = process.env.CONFIGURATION ?? 'Release';
   const program = path.join(root, 'services', 'Quarterlight.Planner', 'bin', configuration, 'net10.0', 'Quarterlight.Planner.dll');
-  const data = fs.mkdtempSync(path.join(os.tmpdir(), 'quarterlight-interop-'));
+  const data = folder ?? newFolder();
   const child = spawn('dotnet', [program, '--grpc-port', '0', '--http-port', '0', '--data', data], { stdio: ['ignore', 'pipe', 'inherit'] });
   const ended = new Promise((resolve) => child.once('exit', resolve));
   try {
@@ -25,14 +26,28 @@ async function startPlanner() {
       async stop() {
         child.kill('SIGTERM');
         const code = await ended;
-        fs.rmSync(data, { recursive: true, force: true });
+        if (folder === undefined) {
+          removeFolder(data);
+        }
         return code;
+      },
+      async kill() {
+        child.kill('SIGKILL');
+        await ended;
       },
     };
   } catch (problem) {
     child.kill('SIGKILL');
     throw problem;
   }
+}
+
+function newFolder() {
+  return fs.mkdtempSync(path.join(os.tmpdir(), 'quarterlight-interop-'));
+}
+
+function removeFolder(folder) {
+  fs.rmSync(folder, { recursive: true, force: true });
 }
 
 // The planner logs one JSON object a line; the line of its start says where it listens.
@@ -50,4 +65,4 @@ function addresses(child) {
   });
 }
 
-module.exports = { startPlanner, root };
+module.exports = { startPlanner, newFolder, removeFolder, root };
