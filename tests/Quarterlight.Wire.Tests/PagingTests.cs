@@ -65,7 +65,7 @@ public sealed class PagingTests(PlannerFixture fixture) : IClassFixture<PlannerF
         string token = "";
         do
         {
-            ListPlansResponse page = await _planner.Plans.ListPlansAsync(new ListPlansRequest { PageSize = 200, PageToken = token }, cancellationToken: Stop);
+            ListPlansResponse page = await _planner.Plans.ListPlansAsync(new ListPlansRequest { PageSize = 200, PageToken = token, View = PlanView.Full }, cancellationToken: Stop);
             Assert.NotEmpty(page.Plans);
             seen += page.Plans.Count;
             pages++;

@@ -65,9 +65,15 @@ public sealed class PlacementTests(PlannerFixture fixture) : IClassFixture<Plann
         Assert.Equal(made, (await _planner.Plans.GetPlanAsync(new GetPlanRequest { Name = made.Name }, cancellationToken: Stop)).Plan);
         Assert.Contains(made.Name, (await _planner.Plans.ListPlansAsync(new ListPlansRequest(), cancellationToken: Stop)).Plans.Select(p => p.Name));
 
+        Plan summary = (await _planner.Plans.GetPlanAsync(new GetPlanRequest { Name = made.Name, View = PlanView.Summary }, cancellationToken: Stop)).Plan;
+        Assert.Equal(made.Best, summary.Best);
+        Assert.Null(summary.Scene);
+        Assert.Empty(summary.RefusedSites);
+
         Plan noted = (await _planner.Plans.UpdatePlanAsync(new UpdatePlanRequest { Name = made.Name, Note = "belt rubs", Revision = 1 }, cancellationToken: Stop)).Plan;
         Assert.Equal(2, noted.Revision);
         Assert.Equal(made.Best, noted.Best);
+        Assert.Equal("belt rubs", (await _planner.Plans.GetPlanAsync(new GetPlanRequest { Name = made.Name, View = PlanView.Summary }, cancellationToken: Stop)).Plan.Note);
         Assert.Equal("belt rubs", (await _planner.Plans.GetPlanAsync(new GetPlanRequest { Name = made.Name }, cancellationToken: Stop)).Plan.Note);
         Assert.Equal(StatusCode.Aborted, (await Refused.ByAsync(_planner.Plans.UpdatePlanAsync(new UpdatePlanRequest { Name = made.Name, Note = "late", Revision = 1 }, cancellationToken: Stop))).Code);
         (await Refused.ForFieldsAsync(_planner.Plans.UpdatePlanAsync(new UpdatePlanRequest { Name = made.Name, Note = new string('x', 2001) }, cancellationToken: Stop))).Names("note");
