@@ -1,0 +1,57 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using Quarterlight.Acoustics;
+using Quarterlight.Cabin;
+using Quarterlight.Placement;
+using Quarterlight.Quantities;
+
+namespace Quarterlight.Architecture.Tests.Repository;
+
+/// <summary>A range is stated once in the code; the contract's comment must say the same.</summary>
+public partial class ContractRangeTests
+{
+    public static TheoryData<string, string, double, double> Ranges
+    {
+        get
+        {
+            var data = new TheoryData<string, string, double, double>();
+            foreach ((string name, ValidRange range) in CabinRules.Ranges)
+            {
+                data.Add("cabin.proto", name, range.Min, range.Max);
+            }
+
+            Add(data, "cabin.proto", "cylinder_count", DriveConditionsRules.Cylinders);
+            Add(data, "kit.proto", "body_length_m", KitRules.BodyLength);
+            Add(data, "kit.proto", "body_diameter_m", KitRules.BodyDiameter);
+            Add(data, "kit.proto", "sensitivity_mv_per_pa", KitRules.Sensitivity);
+            Add(data, "kit.proto", "self_noise_dba", KitRules.SelfNoiseLevel);
+            Add(data, "kit.proto", "max_level_db", KitRules.MaxLevel);
+            Add(data, "kit.proto", "recorder_input_count", KitRules.RecorderInputs);
+            Add(data, "scene.proto", "speed_km_per_hour", DriveConditionsRules.Speed);
+            Add(data, "scene.proto", "engine_speed_rpm", DriveConditionsRules.EngineSpeed);
+            Add(data, "scene.proto", "focal_length_mm", ShotRules.FocalLengthRange);
+            Add(data, "scene.proto", "sensor_width_mm", ShotRules.SensorWidthRange);
+            Add(data, "scene.proto", "sensor_height_mm", ShotRules.SensorHeightRange);
+            return data;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Ranges))]
+    public void Comment_OfARangedField_StatesTheRangeInForce(string file, string field, double min, double max)
+    {
+        string[] lines = File.ReadAllLines(Path.Combine(House.Root, "protos", "quarterlight", "v1", file));
+        int at = Array.FindIndex(lines, l => l.Contains($" {field} = ", StringComparison.Ordinal));
+        Assert.True(at > 0, $"{file} has no field {field}");
+        Match stated = RangePattern().Match(lines[at - 1]);
+        Assert.True(stated.Success, $"the comment of {field} states no range: {lines[at - 1]}");
+        Assert.Equal((min, max), (Number(stated.Groups[1].Value), Number(stated.Groups[2].Value)));
+    }
+
+    private static void Add(TheoryData<string, string, double, double> data, string file, string field, ValidRange range) => data.Add(file, field, range.Min, range.Max);
+
+    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
+
+    [GeneratedRegex(@"(\d+(?:\.\d+)?)(?: \([^)]*\))? to (\d+(?:\.\d+)?)")]
+    private static partial Regex RangePattern();
+}
