@@ -19,7 +19,7 @@ public sealed class CallGuardTests
             new TeamDirectory(new Dictionary<string, string>()), new PlannerHostOptions { DataFolder = "unused" }, TimeProvider.System, factory.CreateLogger<CallGuard>());
 
         RpcException seen = await Assert.ThrowsAsync<RpcException>(
-            () => guard.UnaryServerHandler<string, string>("request", new OneCall(), (_, _) => throw new InvalidOperationException("the secret of /home/somebody")));
+            () => guard.UnaryServerHandler<string, string>("request", new OneCall(), (_, _) => throw new InvalidOperationException("the secret of a folder")));
 
         Google.Rpc.Status status = seen.GetRpcStatus()!;
         Assert.Equal(StatusCode.Internal, seen.StatusCode);
