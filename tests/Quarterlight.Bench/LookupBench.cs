@@ -6,17 +6,19 @@ using Quarterlight.V1;
 
 namespace Quarterlight.Bench;
 
-/// <summary>Looking up a kept plan over real gRPC, against an empty call on the same host; 32 callers at once.</summary>
+/// <summary>Looking up a kept plan over real gRPC, against a call that does nothing on a bare host of the same kind; 32 callers at once.</summary>
 public class LookupBench
 {
-    private const int Calls = 2048;
+    private const int Calls = 8192;
     private const int Callers = 32;
 
     private string _folder = null!;
     private PlannerHost _host = null!;
     private GrpcChannel _channel = null!;
     private PlanService.PlanServiceClient _plans = null!;
-    private Health.HealthClient _health = null!;
+    private EmptyHost _empty = null!;
+    private GrpcChannel _emptyChannel = null!;
+    private Health.HealthClient _nothing = null!;
     private GetPlanRequest _summary = null!;
     private GetPlanRequest _full = null!;
 
@@ -27,7 +29,9 @@ public class LookupBench
         _host = await PlannerHost.StartAsync(new PlannerHostOptions { DataFolder = _folder, Quiet = true });
         _channel = GrpcChannel.ForAddress(_host.GrpcAddress);
         _plans = new PlanService.PlanServiceClient(_channel);
-        _health = new Health.HealthClient(_channel);
+        _empty = await EmptyHost.StartAsync();
+        _emptyChannel = GrpcChannel.ForAddress(_empty.Address);
+        _nothing = new Health.HealthClient(_emptyChannel);
         PlanPlacementResponse made = await new PlacementService.PlacementServiceClient(_channel).PlanPlacementAsync(new PlanPlacementRequest { Bundle = BenchBundle.Make(), Keep = true });
         _full = new GetPlanRequest { Name = made.Plan.Name, View = PlanView.Full };
         _summary = new GetPlanRequest { Name = made.Plan.Name, View = PlanView.Summary };
@@ -38,12 +42,14 @@ public class LookupBench
     public async Task CleanupAsync()
     {
         _channel.Dispose();
+        _emptyChannel.Dispose();
+        await _empty.DisposeAsync();
         await _host.DisposeAsync();
         Directory.Delete(_folder, recursive: true);
     }
 
     [Benchmark(Baseline = true, OperationsPerInvoke = Calls)]
-    public Task EmptyCall() => Together(async () => await _health.CheckAsync(new HealthCheckRequest()));
+    public Task EmptyCall() => Together(async () => await _nothing.CheckAsync(new HealthCheckRequest()));
 
     [Benchmark(OperationsPerInvoke = Calls)]
     public Task LookUpSummary() => Together(async () => await _plans.GetPlanAsync(_summary));

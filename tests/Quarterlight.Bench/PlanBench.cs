@@ -22,7 +22,11 @@ public class PlanBench
 
     /// <summary>The reference: tracing the usable spots once.</summary>
     [Benchmark(Baseline = true)]
-    public object TraceUsableSpots() => new SpotSums(_fields, _spots, PlacementOptions.Default);
+    public double TraceUsableSpots()
+    {
+        using var sums = new SpotSums(_fields, _spots, PlacementOptions.Default);
+        return sums.Useful(0, 0)[0];
+    }
 
     /// <summary>Five talkers, four shots, 148 sites, eight microphones, a thousand aims, nine noise sources.</summary>
     [Benchmark]

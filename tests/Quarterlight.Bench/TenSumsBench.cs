@@ -6,12 +6,16 @@ using Quarterlight.Quantities;
 
 namespace Quarterlight.Bench;
 
-/// <summary>Energy through a supercardioid at all thousand aims: ten sums (tracing included) against the direct sum over arrivals.</summary>
+/// <summary>Energy through the five directional patterns at all thousand aims, as a spot is searched: ten sums against the direct sum, tracing included in both.</summary>
 [MemoryDiagnoser]
 public class TenSumsBench
 {
+    private static readonly PolarPattern[] s_patterns =
+        [PolarPattern.Subcardioid, PolarPattern.Cardioid, PolarPattern.Supercardioid, PolarPattern.Hypercardioid, PolarPattern.FigureEight];
+
     private readonly double[] _sums = new double[TenSums.Length];
     private SpotFields _fields = null!;
+    private SoundSource[] _sources = null!;
     private Arrival[] _arrivals = null!;
     private Vector3D _capsule;
     private int _count;
@@ -21,6 +25,7 @@ public class TenSumsBench
     {
         PlacementTask task = BenchScene.FiveTalkers();
         _fields = new SpotFields(task, PlacementOptions.Default);
+        _sources = [.. _fields.Voices.Select(v => v.Source), .. _fields.Noises.Select(n => n.Source)];
         _capsule = MountSpot.All(task, PlacementOptions.Default)[40].Capsule;
         _arrivals = new Arrival[_fields.Tracer.Lattice.Count * (_fields.Voices.Length + _fields.Noises.Length)];
         double fast = FirstBandOfTenSums(), direct = FirstBandOfDirectSum();
@@ -35,9 +40,12 @@ public class TenSumsBench
     {
         TraceArrivals();
         double total = 0;
-        foreach (Vector3D aim in AimGrid.Directions)
+        foreach (PolarPattern pattern in s_patterns)
         {
-            total += Direct(aim).Sum();
+            foreach (Vector3D aim in AimGrid.Directions)
+            {
+                total += Direct(pattern, aim).Sum();
+            }
         }
 
         return total;
@@ -48,9 +56,12 @@ public class TenSumsBench
     {
         Accumulate();
         double total = 0;
-        foreach (Vector3D aim in AimGrid.Directions)
+        foreach (PolarPattern pattern in s_patterns)
         {
-            total += TenSums.Received(_sums, new AimCoefficients(PolarPattern.Supercardioid.A, PolarPattern.Supercardioid.B, aim)).Sum();
+            foreach (Vector3D aim in AimGrid.Directions)
+            {
+                total += TenSums.Received(_sums, new AimCoefficients(pattern.A, pattern.B, aim)).Sum();
+            }
         }
 
         return total;
@@ -65,13 +76,13 @@ public class TenSumsBench
     private double FirstBandOfDirectSum()
     {
         TraceArrivals();
-        return Direct(AimGrid.Directions[7])[0];
+        return Direct(PolarPattern.Supercardioid, AimGrid.Directions[7])[0];
     }
 
     private void Accumulate()
     {
         Array.Clear(_sums);
-        foreach (SoundSource source in Sources())
+        foreach (SoundSource source in _sources)
         {
             _fields.Tracer.Accumulate(source, _capsule, 0, _sums, _sums);
         }
@@ -80,15 +91,14 @@ public class TenSumsBench
     private void TraceArrivals()
     {
         _count = 0;
-        foreach (SoundSource source in Sources())
+        foreach (SoundSource source in _sources)
         {
             _count += _fields.Tracer.Trace(source, _capsule, _arrivals.AsSpan(_count));
         }
     }
 
-    private BandVector Direct(Vector3D aim)
+    private BandVector Direct(PolarPattern pattern, Vector3D aim)
     {
-        PolarPattern pattern = PolarPattern.Supercardioid;
         BandVector energy = BandVector.Zero;
         foreach (ref readonly Arrival arrival in _arrivals.AsSpan(0, _count))
         {
@@ -97,13 +107,11 @@ public class TenSumsBench
         }
 
         double diffuse = (pattern.A * pattern.A) + (pattern.B * pattern.B / 3);
-        foreach (SoundSource source in Sources())
+        foreach (SoundSource source in _sources)
         {
             energy = energy.PlusProduct(diffuse, _fields.Tracer.TailOf(source));
         }
 
         return energy;
     }
-
-    private IEnumerable<SoundSource> Sources() => _fields.Voices.Select(v => v.Source).Concat(_fields.Noises.Select(n => n.Source));
 }

@@ -18,7 +18,8 @@ public class AimSearchTests
         PlacementOptions options = PlacementOptions.Default;
         var fields = new SpotFields(task, options);
         List<MountSpot> spots = [.. MountSpot.All(task, options).Where((s, i) => s.Wearer < 0 && i % 4 == 0)];
-        var search = new AimSearch(new AimScore(fields, new SpotSums(fields, spots, options), options));
+        using var sums = new SpotSums(fields, spots, options);
+        var search = new AimSearch(new AimScore(fields, sums, options));
         double worst = 0;
         int compared = 0;
         for (int s = 0; s < spots.Count; s++)
@@ -52,7 +53,8 @@ public class AimSearchTests
         PlacementOptions options = PlacementOptions.Default;
         var fields = new SpotFields(task, options);
         List<MountSpot> spots = [.. MountSpot.All(task, options).Where((_, i) => i % 9 == 0)];
-        var score = new AimScore(fields, new SpotSums(fields, spots, options), options);
+        using var sums = new SpotSums(fields, spots, options);
+        var score = new AimScore(fields, sums, options);
         var direct = new TubeScore(fields, options);
         for (int s = 0; s < spots.Count; s++)
         {
@@ -72,7 +74,8 @@ public class AimSearchTests
         PlacementTask task = Tasks.Saloon(Tasks.Talker("driver", "driver"));
         var fields = new SpotFields(task, PlacementOptions.Default);
         List<MountSpot> spots = [.. MountSpot.All(task, PlacementOptions.Default).Take(1)];
-        var search = new AimSearch(new AimScore(fields, new SpotSums(fields, spots, PlacementOptions.Default), PlacementOptions.Default));
+        using var sums = new SpotSums(fields, spots, PlacementOptions.Default);
+        var search = new AimSearch(new AimScore(fields, sums, PlacementOptions.Default));
         var question = new AimSearch.Question(0, [0], Tasks.Cardioid.Pattern, SelfNoise.Energy(20), spots[0].Site.Normal, 2, 3, -1);
         Assert.Equal(-1, search.Best(question, [spots[0].Site.Normal]).Aim);
     }

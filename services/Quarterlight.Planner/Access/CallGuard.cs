@@ -61,7 +61,10 @@ internal sealed class CallGuard(TeamDirectory teams, PlannerHostOptions options,
         }
         finally
         {
-            logger.CallEnded(context.Method, team, status.ToString(), Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+            if (logger.IsEnabled(LogLevel.Information))
+            {
+                logger.CallEnded(context.Method, team, status.ToString(), Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+            }
         }
     }
 }

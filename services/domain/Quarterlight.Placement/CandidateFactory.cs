@@ -6,7 +6,7 @@ using Quarterlight.Quantities;
 namespace Quarterlight.Placement;
 
 /// <summary>Makes the candidates: for each usable spot, microphone and fixing the best aim for each talker, or for a group.</summary>
-internal sealed class CandidateFactory
+internal sealed class CandidateFactory : IDisposable
 {
     private static readonly BandVector s_aWeights = MakeAWeights();
 
@@ -37,6 +37,9 @@ internal sealed class CandidateFactory
         _selfNoise = [.. task.Kit.Microphones.Select(m => SelfNoise.Energy(m.SelfNoiseDba))];
         _tube = new TubeScore(fields, options);
     }
+
+    /// <inheritdoc/>
+    public void Dispose() => _sums.Dispose();
 
     /// <summary>All candidates that serve one talker.</summary>
     public List<Candidate> Singles()

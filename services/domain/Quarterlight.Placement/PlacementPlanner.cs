@@ -19,7 +19,8 @@ public static class PlacementPlanner
     public static MountPlan Plan(PlacementTask task, PlacementOptions? options = null)
     {
         Refuse(task);
-        return new PlanRun(task, options ?? PlacementOptions.Default).Plan();
+        using var run = new PlanRun(task, options ?? PlacementOptions.Default);
+        return run.Plan();
     }
 
     /// <summary>Explains why a site was or was not chosen for a talker in a plan of the same task.</summary>
@@ -33,7 +34,8 @@ public static class PlacementPlanner
     {
         ArgumentNullException.ThrowIfNull(plan);
         Refuse(task);
-        return new PlanRun(task, options ?? PlacementOptions.Default).Explain(plan, siteId, talkerId);
+        using var run = new PlanRun(task, options ?? PlacementOptions.Default);
+        return run.Explain(plan, siteId, talkerId);
     }
 
     private static void Refuse(PlacementTask task)

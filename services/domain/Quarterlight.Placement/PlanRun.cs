@@ -4,7 +4,7 @@ using Quarterlight.Quantities;
 namespace Quarterlight.Placement;
 
 /// <summary>One planning run: gate the spots, trace them, make candidates, choose, word the answer.</summary>
-internal sealed class PlanRun
+internal sealed class PlanRun : IDisposable
 {
     private readonly PlacementTask _task;
     private readonly PlacementOptions _options;
@@ -50,6 +50,9 @@ internal sealed class PlanRun
         _candidates = _factory.Singles();
         _writer = new PlacementWriter(task, _fields, new FigureSheet(_fields, options), _spots, _candidates);
     }
+
+    /// <inheritdoc/>
+    public void Dispose() => _factory.Dispose();
 
     public MountPlan Plan()
     {
