@@ -6,7 +6,7 @@ using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using Quarterlight.Bench;
 
 // One command prints every figure: dotnet run -c Release --project tests/Quarterlight.Bench
-// "dry" runs each benchmark once to see that it still works; "start" measures only the process.
+// "dry" runs each benchmark once to see that it still works; "start" measures only the process; --planner PATH measures a published Quarterlight.Planner.dll.
 bool dry = args.Contains("dry");
 if (!args.Contains("start"))
 {
@@ -18,4 +18,5 @@ if (!args.Contains("start"))
     BenchmarkRunner.Run([typeof(PlanBench), typeof(TenSumsBench), typeof(LookupBench)], config);
 }
 
-return await StartProbe.RunAsync(dry ? 1 : 5);
+int at = Array.IndexOf(args, "--planner");
+return await StartProbe.RunAsync(dry ? 1 : 5, at >= 0 && at + 1 < args.Length ? args[at + 1] : null);

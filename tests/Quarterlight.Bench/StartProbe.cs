@@ -8,9 +8,9 @@ namespace Quarterlight.Bench;
 /// <summary>Starts the planner as a process of its own: time to the first plan, and resident memory when idle.</summary>
 public static class StartProbe
 {
-    public static async Task<int> RunAsync(int runs)
+    public static async Task<int> RunAsync(int runs, string? published = null)
     {
-        string planner = Path.Combine(AppContext.BaseDirectory, "Quarterlight.Planner.dll");
+        string planner = published ?? Path.Combine(AppContext.BaseDirectory, "Quarterlight.Planner.dll");
         var milliseconds = new List<double>();
         var megabytes = new List<double>();
         for (int run = 0; run < runs; run++)
