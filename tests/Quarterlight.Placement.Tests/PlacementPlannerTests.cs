@@ -160,6 +160,28 @@ public class PlacementPlannerTests
         Assert.Equal([RefusalReason.BodyWorn], worn.Refused!.Reasons);
     }
 
+    // What the sentence adds up must be the difference of the scores: nobody should have to guess where the rest went.
+    [Fact]
+    public void Explain_WorseSite_AccountsForTheWholeDifference()
+    {
+        PlacementTask task = Three();
+        MountPlan plan = PlacementPlanner.Plan(task);
+        int compared = 0;
+        foreach (MountSite site in task.Cabin.Sites.Where((_, i) => i % 10 == 0))
+        {
+            SiteExplanation why = PlacementPlanner.Explain(task, plan, site.Id, "back");
+            if (why is { There: { } there, Picked: { } picked, Chosen: false })
+            {
+                double[] parts = [.. System.Text.RegularExpressions.Regex.Matches(why.Summary, @"([+-]?\d+\.\d) dB(?=[,.])").Select(m => double.Parse(m.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture))];
+                double noise = there.Figures.NoiseDba.Value - picked.Figures.NoiseDba.Value;
+                Assert.Equal(there.Figures.ScoreDb - picked.Figures.ScoreDb, parts.Sum() - (2 * noise), 1.1);
+                compared++;
+            }
+        }
+
+        Assert.True(compared >= 2, $"{compared}");
+    }
+
     [Fact]
     public void Explain_UnknownSiteOrTalker_NamesTheFieldAndTheWayOut()
     {

@@ -137,7 +137,20 @@ internal static class PlanAdvisories
         string verdict = score > 0.05
             ? FormattableString.Invariant($"{place} would be {score:0.0} dB better for {talker.DisplayName} alone, but the plan as a whole is better with the {picked.Site.Words}")
             : FormattableString.Invariant($"{place} would be {-score:0.0} dB worse for {talker.DisplayName} than the {picked.Site.Words}");
+        string rest = "";
+        double ratio = there.Figures.UsefulToDetrimentalDb - picked.Figures.UsefulToDetrimentalDb;
+        double deductions = score - ratio, others = ratio - (speech - noise);
+        if (Math.Abs(others) >= 0.5)
+        {
+            rest += FormattableString.Invariant($", turned heads, late reflections and other voices {others:+0.0;-0.0} dB");
+        }
+
+        if (Math.Abs(deductions) >= 0.3)
+        {
+            rest += FormattableString.Invariant($", deductions {deductions:+0.0;-0.0} dB");
+        }
+
         return FormattableString.Invariant(
-            $"{verdict}: {there.Figures.MouthDistanceM * 100:0} cm from the mouth instead of {picked.Figures.MouthDistanceM * 100:0}, speech {speech:+0.0;-0.0;0.0} dB, noise {noise:+0.0;-0.0;0.0} dB.");
+            $"{verdict}: {there.Figures.MouthDistanceM * 100:0} cm from the mouth instead of {picked.Figures.MouthDistanceM * 100:0}, speech {speech:+0.0;-0.0;0.0} dB, noise {noise:+0.0;-0.0;0.0} dB{rest}.");
     }
 }
