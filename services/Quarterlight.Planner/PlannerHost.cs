@@ -51,7 +51,6 @@ public sealed class PlannerHost : IAsyncDisposable
             throw new PlannerStartException("Listening beyond this machine needs a key for each team: set Teams:<team> to the SHA-256 of its key, or listen on 127.0.0.1.");
         }
 
-        _ = Task.Run(WarmUp.Run, CancellationToken.None);
         LiteDocumentStore store = LiteDocumentStore.Open(options.DataFolder, TimeProvider.System);
         try
         {

@@ -121,19 +121,6 @@ internal sealed class AimSearch
         }
     }
 
-    private static bool LooksAtSomeone(Vector3D aim, ReadOnlySpan<Vector3D> towardTalkers)
-    {
-        foreach (Vector3D toward in towardTalkers)
-        {
-            if (aim.Dot(toward) > 0)
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
     private void Begin(ReadOnlySpan<Vector3D> towardTalkers)
     {
         _round++;

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Quarterlight.Cabin;
 
 namespace Quarterlight.Placement;
@@ -105,19 +106,22 @@ internal sealed class ExactChoice
     }
 
     /// <summary>Score in dB of a talker in a complete choice: the candidate's own less the dearest comb with another open microphone.</summary>
-    public static double ScoreIn(IReadOnlyList<Candidate> candidates, IReadOnlyList<int> chosen, int talker) =>
-        candidates[chosen[talker]].ScoreDb[talker] - CombCostDb(candidates, chosen, talker);
+    public static double ScoreIn(IReadOnlyList<Candidate> candidates, ReadOnlySpan<int> chosen, int talker) =>
+        ScoreAmong(candidates, chosen[talker], chosen, talker);
 
-    /// <summary>Least lead in dB of a talker's own microphone over the others open; null with a single one.</summary>
-    public static double? LeadDb(IReadOnlyList<Candidate> candidates, IReadOnlyList<int> chosen, int talker)
+    /// <summary>
+    /// Least lead in dB of a talker's own microphone over the others open; null with a single one. Entries below 0 are talkers
+    /// without a microphone.
+    /// </summary>
+    public static double? LeadDb(IReadOnlyList<Candidate> candidates, int own, ReadOnlySpan<int> open, int talker)
     {
         double? least = null;
-        Candidate own = candidates[chosen[talker]];
-        foreach (int other in chosen)
+        double ownDba = candidates[own].SpeechDba[talker];
+        foreach (int other in open)
         {
-            if (other != chosen[talker])
+            if (other >= 0 && other != own)
             {
-                double lead = own.SpeechDba[talker] - candidates[other].SpeechDba[talker];
+                double lead = ownDba - candidates[other].SpeechDba[talker];
                 least = least is { } l ? Math.Min(l, lead) : lead;
             }
         }
@@ -125,9 +129,9 @@ internal sealed class ExactChoice
         return least;
     }
 
-    /// <summary>Cost in dB of combing for a talker in a complete choice.</summary>
-    public static double CombCostDb(IReadOnlyList<Candidate> candidates, IReadOnlyList<int> chosen, int talker) =>
-        LeadDb(candidates, chosen, talker) is { } lead ? Penalties.CombCostDb(lead) : 0;
+    // The cost only grows as the lead shrinks: the least lead is the dearest.
+    private static double ScoreAmong(IReadOnlyList<Candidate> candidates, int own, ReadOnlySpan<int> open, int talker) =>
+        candidates[own].ScoreDb[talker] - (LeadDb(candidates, own, open, talker) is { } lead ? Penalties.CombCostDb(lead) : 0);
 
     private void Descend(int depth, double worstSoFar, double sumSoFar)
     {
@@ -142,16 +146,7 @@ internal sealed class ExactChoice
             return;
         }
 
-        double restWorst = double.PositiveInfinity, restSum = 0;
-        for (int d = depth + 1; d < _order.Length; d++)
-        {
-            if (_assigned[_order[d]] < 0)
-            {
-                restWorst = Math.Min(restWorst, _bestAlone[_order[d]]);
-                restSum += _bestAlone[_order[d]];
-            }
-        }
-
+        (double restWorst, double restSum) = RestAlone(depth + 1);
         int talker = _order[depth];
         foreach (int c in _options[talker])
         {
@@ -174,17 +169,8 @@ internal sealed class ExactChoice
             {
                 Place(c, candidate);
                 (double worst, double sum) = Current();
-                double bound = worst, boundSum = sum;
-                for (int d = depth + 1; d < _order.Length; d++)
-                {
-                    if (_assigned[_order[d]] < 0)
-                    {
-                        bound = Math.Min(bound, _bestAlone[_order[d]]);
-                        boundSum += _bestAlone[_order[d]];
-                    }
-                }
-
-                if (CanBeat(bound, boundSum))
+                (double leftWorst, double leftSum) = RestAlone(depth + 1);
+                if (CanBeat(Math.Min(worst, leftWorst), sum + leftSum))
                 {
                     Descend(depth + 1, worst, sum);
                 }
@@ -192,6 +178,22 @@ internal sealed class ExactChoice
                 Lift(c, candidate);
             }
         }
+    }
+
+    // What those still without a microphone, from a depth on, could score at best: each alone.
+    private (double Worst, double Sum) RestAlone(int fromDepth)
+    {
+        double worst = double.PositiveInfinity, sum = 0;
+        for (int d = fromDepth; d < _order.Length; d++)
+        {
+            if (_assigned[_order[d]] < 0)
+            {
+                worst = Math.Min(worst, _bestAlone[_order[d]]);
+                sum += _bestAlone[_order[d]];
+            }
+        }
+
+        return (worst, sum);
     }
 
     private bool CanBeat(double worstBound, double sumBound) =>
@@ -252,18 +254,9 @@ internal sealed class ExactChoice
                 continue;
             }
 
-            Candidate own = _candidates[_assigned[t]];
-            double score = own.ScoreDb[t], cost = 0;
-            foreach (int other in _open)
-            {
-                if (other != _assigned[t])
-                {
-                    cost = Math.Max(cost, Penalties.CombCostDb(own.SpeechDba[t] - _candidates[other].SpeechDba[t]));
-                }
-            }
-
-            worst = Math.Min(worst, score - cost);
-            sum += score - cost;
+            double score = ScoreAmong(_candidates, _assigned[t], CollectionsMarshal.AsSpan(_open), t);
+            worst = Math.Min(worst, score);
+            sum += score;
         }
 
         return (worst, sum);

@@ -38,7 +38,7 @@ internal sealed class FigureSheet
         return new Estimate(energy > 0 ? 10 * Math.Log10(energy) : 0, NoiseUncertaintyDb);
     }
 
-    /// <summary>Speech through the placement in dB(A), poses averaged by share.</summary>
+    /// <summary>What to expect of a talker on a microphone at a spot and aim; score, ratio and lead are the choice's own.</summary>
     public PlacementFigures For(MountSpot spot, Microphone microphone, Vector3D aim, int talker, double scoreDb, double ratioDb, double? leadDb)
     {
         BandVector noise = SelfNoise.Energy(microphone.SelfNoiseDba);

@@ -30,7 +30,7 @@ internal sealed class PlacementWriter(PlacementTask task, SpotFields fields, Fig
 
         foreach (int t in served)
         {
-            double? lead = Lead(all, t);
+            double? lead = ExactChoice.LeadDb(candidates, all[t], all, t);
             placements.Add(Place(candidates[all[t]], t, inputs.IndexOf(all[t]) + 1, lead, all.Count(c => c == all[t]) > 1));
         }
 
@@ -39,21 +39,6 @@ internal sealed class PlacementWriter(PlacementTask task, SpotFields fields, Fig
 
     /// <summary>Writes one candidate on its own.</summary>
     public TalkerPlacement Alone(Candidate candidate, int talker) => Place(candidate, talker, 1, null, false);
-
-    private double? Lead(int[] all, int talker)
-    {
-        double? least = null;
-        foreach (int other in all)
-        {
-            if (other >= 0 && other != all[talker])
-            {
-                double lead = candidates[all[talker]].SpeechDba[talker] - candidates[other].SpeechDba[talker];
-                least = least is { } l ? Math.Min(l, lead) : lead;
-            }
-        }
-
-        return least;
-    }
 
     private TalkerPlacement Place(Candidate candidate, int t, int input, double? lead, bool shared)
     {

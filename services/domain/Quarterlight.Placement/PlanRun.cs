@@ -139,8 +139,7 @@ internal sealed class PlanRun : IDisposable
     {
         int[] all = served;
         Choice? own = Solve(all, []);
-        AddGroups(all, own);
-        Choice? best = Solve(all, []);
+        Choice? best = AddGroups(all, own) ? Solve(all, []) : own;
         if (best is not null)
         {
             return best;
@@ -169,39 +168,33 @@ internal sealed class PlanRun : IDisposable
         return null;
     }
 
-    private void AddGroups(int[] served, Choice? own)
+    // True when sharing is possible at all: candidates were added.
+    private bool AddGroups(int[] served, Choice? own)
     {
         int most = own is not null ? 2 : served.Length;
+        int servedMask = MaskOf(served);
         int[] masks =
         [
-            .. Enumerable.Range(1, (1 << _task.Scene.Talkers.Count) - 1).Where(m =>
-                BitOperations.PopCount((uint)m) is var n && n >= 2 && n <= most && served.Sum(t => (m >> t) & 1) == n),
+            .. Enumerable.Range(1, servedMask).Where(m => (m & ~servedMask) == 0 && BitOperations.PopCount((uint)m) is var n && n >= 2 && n <= most),
         ];
-        _candidates.AddRange(_factory.Groups(masks, [.. _candidates], own?.WorstDb ?? double.NegativeInfinity));
+        List<Candidate> groups = _factory.Groups(masks, _candidates, own?.WorstDb ?? double.NegativeInfinity);
+        _candidates.AddRange(groups);
+        return groups.Count > 0;
     }
+
+    private static int MaskOf(int[] talkers) => talkers.Sum(t => 1 << t);
 
     private Choice? Solve(int[] served, HashSet<string> bannedSites)
     {
-        // The search wants talkers numbered without gaps: candidates are seen through the served ones only.
-        int servedMask = served.Sum(t => 1 << t);
-        var seen = new List<Candidate>();
-        var numbers = new List<int>();
-        for (int c = 0; c < _candidates.Count; c++)
-        {
-            Candidate candidate = _candidates[c];
-            if ((candidate.Mask & ~servedMask) == 0 && !bannedSites.Contains(_spots[candidate.Spot].Site.Id))
-            {
-                numbers.Add(c);
-            }
-        }
+        int servedMask = MaskOf(served);
+        int[] numbers =
+        [
+            .. Enumerable.Range(0, _candidates.Count).Where(c =>
+                (_candidates[c].Mask & ~servedMask) == 0 && !bannedSites.Contains(_spots[_candidates[c].Spot].Site.Id)),
+        ];
 
-        IReadOnlyList<Candidate> view = _candidates;
-        if (served.Length < _task.Scene.Talkers.Count)
-        {
-            seen = [.. _candidates.Select(c => Narrowed(c, served))];
-            view = seen;
-        }
-
+        // The search wants talkers numbered without gaps: with some left out, candidates are seen through the served ones only.
+        IReadOnlyList<Candidate> view = served.Length < _task.Scene.Talkers.Count ? [.. _candidates.Select(c => Narrowed(c, served))] : _candidates;
         var limits = new ChoiceLimits(served.Length, _task.Kit.RecorderInputCount, [.. _task.Kit.Microphones.Select(m => m.Count)], _task.Kit.FixingCounts);
         return ExactChoice.Solve(view, numbers, limits, _options.NodeLimit);
     }
