@@ -3,7 +3,7 @@ using Quarterlight.Quantities;
 namespace Quarterlight.Radio.Law;
 
 /// <summary>Whether a rule lets a transmitter work without a licence of its own.</summary>
-public enum Permission
+public enum Licensing
 {
     /// <summary>Anybody may, within the limit.</summary>
     LicenceExempt,
@@ -50,7 +50,7 @@ public sealed record RadioRule
     public required string Use { get; init; }
 
     /// <summary>With or without a licence.</summary>
-    public required Permission Permission { get; init; }
+    public required Licensing Licensing { get; init; }
 
     /// <summary>In what the limit is stated.</summary>
     public required LimitKind LimitKind { get; init; }
