@@ -33,7 +33,10 @@ public sealed record LawVerdict
     /// <summary>The most generous licence-exempt rule for the frequency and channel; null when there is none.</summary>
     public required RadioRule? GoverningRule { get; init; }
 
-    /// <summary>Most e.i.r.p. in dBm that is lawful without a licence; null when nothing is.</summary>
+    /// <summary>
+    /// Most e.i.r.p. in dBm that is lawful without a licence; null when nothing is. In an unknown country it is the strictest limit known
+    /// here, which may still be too much there.
+    /// </summary>
     public required double? LawfulEirpDbm { get; init; }
 
     /// <summary>dB over the licence-exempt limit, below 0 when within it; null when there is no limit to compare with.</summary>

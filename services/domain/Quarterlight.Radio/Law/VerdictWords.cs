@@ -1,4 +1,5 @@
 using System.Globalization;
+using Quarterlight.Quantities;
 
 namespace Quarterlight.Radio.Law;
 
@@ -18,8 +19,8 @@ internal static class VerdictWords
         _ => "nothing",
     };
 
-    /// <summary>Where a rule stands, such as "47 CFR Part 15, 15.239(b), revision of September 2021".</summary>
-    public static string Cite(RadioRule rule) => $"{rule.Document}, {rule.Clause}, {rule.Date}";
+    /// <summary>Where a rule stands, such as "47 CFR Part 15, 15.239(b), revision of September 2021", and whether it is from memory.</summary>
+    public static string Cite(RadioRule rule) => $"{rule.Document}, {rule.Clause}, {rule.Date}" + (rule.Provenance.Trust == Trust.FromMemory ? "; from memory" : "");
 
     /// <summary>The room a rule has for a channel.</summary>
     public static string Room(RadioRule rule) =>
@@ -39,16 +40,18 @@ internal static class VerdictWords
                 return $"No rule is known here for {Frequency(sent)} in {country.Name}. Take it as not allowed until {authority} says otherwise.";
             case LawStatus.NeedsLicence:
                 RadioRule licence = Best(found.Licensed, sent);
-                string beyond = RuleLimits.ExcessDb(licence, sent) is > 0 and { } over ? $", and {Db(over)} over even that" : "";
-                string exempt = found.Governing is null ? "No licence-exempt rule is known here" : Capital(Compared(found));
-                return $"{exempt}. In {country.Name} it needs a licence, which allows up to {Limit(licence)} ({Cite(licence)}){beyond}: ask {authority} before you send.";
+                string beyond = RuleLimits.ExcessDb(licence, sent) is > 0 and { } over ? $", and it is {Db(over)} over even that" : "";
+                string exempt = found.Governing is null ? $"No licence-exempt rule is known here for {Frequency(sent)} in {country.Name}" : Capital(Compared(found, country));
+                return $"{exempt}. A licence allows up to {Limit(licence)} ({Cite(licence)}){beyond}: ask {authority} before you send.";
             case LawStatus.OverExemptLimit:
                 string licensed = found.Licensed.Count > 0
                     ? $"A licence known here allows up to {Limit(Best(found.Licensed, sent))}, too little for it"
                     : "No licensed way is known here";
-                return $"{Capital(Compared(found))} in {country.Name}. {licensed}: lower the power, or ask {authority}.";
+                string change = found.ChannelFits ? "lower the power" : "move or narrow the channel";
+                return $"{Capital(Compared(found, country))}. {licensed}: {change}, or ask {authority}.";
             default:
-                return $"{Capital(Compared(found))} in {country.Name}.";
+                string conditions = found.Governing!.Conditions;
+                return $"{Capital(Compared(found, country))}." + (conditions.Length > 0 ? $" Conditions: {conditions}." : "");
         }
     }
 
@@ -56,17 +59,17 @@ internal static class VerdictWords
     public static string Anywhere(string asked, LawJudge.Findings found, CountryLaw country, string[] nothing)
     {
         string gaps = nothing.Length == 0 ? "" : $" Nothing is known here to be allowed without a licence in {string.Join(", ", nothing)}: expect the same until {UnknownAuthority} says otherwise.";
-        return $"Nothing is known here about \"{asked}\"; held to the strictest limit of the countries known here, that of {country.Name}: {Compared(found)}.{gaps}";
+        return $"Nothing is known here about \"{asked}\"; held to the strictest limit of the countries known here: {Compared(found, country)}.{gaps}";
     }
 
     /// <summary>For a frequency at which no known country allows anything.</summary>
     public static string Nowhere(string asked, Transmission sent) =>
         $"Nothing is known here about \"{asked}\", and no country known here allows {Frequency(sent)} without a licence. Take it as not allowed until {UnknownAuthority} says otherwise.";
 
-    private static string Compared(LawJudge.Findings found)
+    private static string Compared(LawJudge.Findings found, CountryLaw country)
     {
         RadioRule rule = found.Governing!;
-        string limit = $"the licence-exempt limit of {Limit(rule)} ({Cite(rule)})";
+        string limit = $"the licence-exempt limit of {Limit(rule)} in {country.Name} ({Cite(rule)})";
         if (!found.ChannelFits)
         {
             return $"the channel does not fit {limit}, which has room for {Room(rule)}";

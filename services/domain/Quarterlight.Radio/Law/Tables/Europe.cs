@@ -18,7 +18,7 @@ internal static class Europe
 
     /// <summary>The region.</summary>
     public static CountryLaw Country { get; } = new(
-        "EU", "Europe (CEPT recommendation)", "the national radio regulator", 50, 87.6, 107.9, 100,
+        "EU", "Europe", "the national radio regulator", 50, 87.6, 107.9, 100,
         new("ITU-R BS.450-3, note 2 (50 µs); band 87.5 to 108 MHz: Geneva agreement of 1984; ends of the raster derived. Some countries use 50 kHz steps", Trust.Published));
 
     /// <summary>Its rules.</summary>
