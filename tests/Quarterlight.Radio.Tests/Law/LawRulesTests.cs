@@ -22,7 +22,7 @@ public class LawRulesTests
     [Fact]
     public void Validate_EverythingWrong_SaysAllAtOnceWithThePrefix()
     {
-        IReadOnlyList<Violation> wrong = LawRules.Validate(" ", 1, double.NaN, 61, 0.5, "link");
+        IReadOnlyList<Violation> wrong = LawRules.Validate(new string('x', 61), 1, double.NaN, 61, 0.5, "link");
         Assert.Equal(
             ["link.country_code", "link.frequency_mhz", "link.eirp_dbm", "link.conducted_power_dbm", "link.channel_width_khz"],
             wrong.Select(v => v.Field));
@@ -35,6 +35,35 @@ public class LawRulesTests
 
     [Fact]
     public void Validate_UnknownCountry_IsAValidQuestion() => Assert.Empty(LawRules.Validate("Atlantis", 98, 0));
+
+    [Fact]
+    public void Judge_NoCountry_SaysSoAndTakesTheStrictest()
+    {
+        LawVerdict verdict = LawBook.Judge("", 98, 23);
+
+        Assert.False(verdict.CountryKnown);
+        Assert.StartsWith("No country is given; held to the strictest limit", verdict.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Judge_WithoutPower_GivesTheLimitAlone()
+    {
+        // 47 CFR 15.239(b): 250 uV/m at 3 m, which is -47.27 dBm EIRP (ITU-R P.525).
+        LawVerdict verdict = LawBook.Judge("US", 98, null, null, 200);
+
+        Assert.Null(verdict.ExcessDb);
+        Assert.Equal(-47.27, verdict.LawfulEirpDbm!.Value, 0.01);
+        Assert.StartsWith("The licence-exempt limit of 250 µV/m at 3 m", verdict.Words, StringComparison.Ordinal);
+        Assert.DoesNotContain("to spare", verdict.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Judge_AnalogueInADigitalBand_IsNotWithinARuleForDigitalEquipment()
+    {
+        // 47 CFR 15.247 is for frequency hopping and digital modulation; analogue FM at 915 MHz does not qualify.
+        Assert.Equal(LawStatus.WithinExemptLimit, LawBook.Judge("US", 915, 10, 10, 200, digital: true).Status);
+        Assert.NotEqual(LawStatus.WithinExemptLimit, LawBook.Judge("US", 915, 10, 10, 200, digital: false).Status);
+    }
 
     [Fact]
     public void Judge_UncheckedInput_Throws() =>

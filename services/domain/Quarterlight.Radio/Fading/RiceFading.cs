@@ -16,10 +16,9 @@ public static class RiceFading
             return -SpecialFunctions.Expm1(-powerRatio);
         }
 
-        double b = Math.Sqrt(2 * (k + 1) * powerRatio);
-
-        // Far out the library's function loses itself; the answer there is 1 or 0 to all digits.
-        return b == 0 ? 0 : b > 40 ? 1 : Math.Clamp(1 - SpecialFunctions.MarcumQ(1, Math.Sqrt(2 * k), b), 0, 1);
+        // The library writes Q(x, y) for Q1(sqrt(2x), sqrt(2y)), and asks for arguments up to 10 000.
+        double y = (k + 1) * powerRatio;
+        return y == 0 ? 0 : y > k + (10 * Math.Sqrt(k + 1)) + 800 ? 1 : Math.Clamp(1 - SpecialFunctions.MarcumQ(1, k, y), 0, 1);
     }
 
     /// <summary>How far in dB below the mean power the level falls for all but the availability.</summary>

@@ -53,5 +53,5 @@ internal static class LawAdvisories
 
     /// <summary>For a country that is not known here.</summary>
     public static Advisory UnknownCountry(string asked) => new(
-        "unknown-country", $"No rules are known here for \"{asked}\"; the strictest licence-exempt limit of the countries known here was used.", AdvisorySeverity.Safety);
+        "unknown-country", $"{(asked.Length == 0 ? "No country is given" : $"No rules are known here for \"{asked}\"")}; the strictest licence-exempt limit of the countries known here was used.", AdvisorySeverity.Safety);
 }

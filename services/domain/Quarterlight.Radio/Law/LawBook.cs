@@ -49,21 +49,23 @@ public static class LawBook
     }
 
     /// <summary>Judges one transmission in one country; check the input with <see cref="LawRules.Validate"/> first.</summary>
-    /// <param name="countryCode">Two letters or a common English name; an unknown one gets the strictest limit of all countries known here.</param>
+    /// <param name="countryCode">Two letters or a common English name; an unknown or empty one gets the strictest limit of all countries known here.</param>
     /// <param name="frequencyMHz">Centre frequency in MHz, 76 to 2500.</param>
-    /// <param name="eirpDbm">Radiated power over an isotropic antenna in dBm.</param>
+    /// <param name="eirpDbm">Radiated power over an isotropic antenna in dBm; null asks for the limit alone.</param>
     /// <param name="conductedPowerDbm">Power at the transmitter's output in dBm; null when not known.</param>
     /// <param name="channelWidthKHz">Channel width in kHz; null when not known.</param>
+    /// <param name="digital">Whether it is digital; null when not known.</param>
     /// <exception cref="Quantities.InvalidInputException">The input is outside the ranges of <see cref="LawRules"/>.</exception>
-    public static LawVerdict Judge(string countryCode, double frequencyMHz, double eirpDbm, double? conductedPowerDbm = null, double? channelWidthKHz = null)
+    public static LawVerdict Judge(
+        string countryCode, double frequencyMHz, double? eirpDbm, double? conductedPowerDbm = null, double? channelWidthKHz = null, bool? digital = null)
     {
-        IReadOnlyList<Quantities.Violation> wrong = LawRules.Validate(countryCode, frequencyMHz, eirpDbm, conductedPowerDbm, channelWidthKHz);
+        IReadOnlyList<Quantities.Violation> wrong = LawRules.Validate(countryCode, frequencyMHz, eirpDbm ?? LawRules.Power.Min, conductedPowerDbm, channelWidthKHz);
         if (wrong.Count > 0)
         {
             throw new Quantities.InvalidInputException(wrong);
         }
 
-        var sent = new Transmission(frequencyMHz, eirpDbm, conductedPowerDbm, channelWidthKHz);
+        var sent = new Transmission(frequencyMHz, eirpDbm ?? conductedPowerDbm ?? LawRules.Power.Min, conductedPowerDbm, channelWidthKHz, digital, (eirpDbm ?? conductedPowerDbm) is not null);
         return CountryNames.Resolve(countryCode) is { } found
             ? LawJudge.InCountry(Countries.First(c => c.Code == found.Table), RulesOf(found.Table), found.StandsFor, sent)
             : LawJudge.Anywhere(countryCode, s_tables, sent);

@@ -45,7 +45,7 @@ internal static class LawJudge
 
         // Another country's licensed and forbidden bands say nothing about this one.
         Findings found = strict with { Status = status, Licensed = [], Forbidding = [] };
-        string words = VerdictWords.Anywhere(asked, found, country, nothing);
+        string words = VerdictWords.Anywhere(asked, found, country, nothing, sent);
         return Verdict(found, country, VerdictWords.UnknownAuthority, words, [.. LawAdvisories.For(found, sent), LawAdvisories.UnknownCountry(asked)], sent, known: false);
     }
 
@@ -58,7 +58,7 @@ internal static class LawJudge
             return new(null, true, null, LawStatus.Forbidden, licensed, forbidding);
         }
 
-        RadioRule[] covering = [.. rules.Where(r => r.Licensing == Licensing.LicenceExempt && RuleLimits.Covers(r, sent.FrequencyMHz))];
+        RadioRule[] covering = [.. rules.Where(r => r.Licensing == Licensing.LicenceExempt && RuleLimits.Covers(r, sent.FrequencyMHz) && !(r.DigitalOnly && sent.Digital == false))];
         RadioRule[] fitting = [.. covering.Where(r => RuleLimits.Fits(r, sent.FrequencyMHz, sent.ChannelWidthKHz))];
         bool fits = fitting.Length > 0 || covering.Length == 0;
         RadioRule? governing = (fitting.Length > 0 ? fitting : covering).MaxBy(r => RuleLimits.LimitDbm(r, sent.ChannelWidthKHz));
@@ -83,7 +83,7 @@ internal static class LawJudge
             GoverningRule = found.Governing,
             // A channel that the rule has no room for is lawful at no power.
             LawfulEirpDbm = found.Governing is null || !found.ChannelFits ? null : RuleLimits.LawfulEirpDbm(found.Governing, sent),
-            ExcessDb = found.ExcessDb is { } excess && Math.Abs(excess) <= RoundingDb ? 0 : found.ExcessDb,
+            ExcessDb = !sent.PowerStated ? null : found.ExcessDb is { } excess && Math.Abs(excess) <= RoundingDb ? 0 : found.ExcessDb,
             Status = found.Status,
             LicensedAlternatives = found.Licensed,
             ForbiddenBy = found.Forbidding,

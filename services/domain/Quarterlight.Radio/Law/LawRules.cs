@@ -17,17 +17,13 @@ public static class LawRules
     /// <summary>Longest country code or name in characters.</summary>
     public const int LongestCountryName = 60;
 
-    /// <summary>Everything wrong with the question; empty when it is valid. A country that is not known here is a valid question.</summary>
+    /// <summary>Everything wrong with the question; empty when it is valid. A country that is not known here, or not given, is a valid question.</summary>
     public static IReadOnlyList<Violation> Validate(
         string? countryCode, double frequencyMHz, double eirpDbm, double? conductedPowerDbm = null, double? channelWidthKHz = null, string prefix = "")
     {
         var violations = new List<Violation>();
         string at = string.IsNullOrEmpty(prefix) ? "" : prefix + ".";
-        if (string.IsNullOrWhiteSpace(countryCode))
-        {
-            violations.Add(new Violation($"{at}country_code", "no country is given", "Name the country you record in, by its two letters or its name"));
-        }
-        else if (countryCode.Length > LongestCountryName)
+        if (countryCode?.Length > LongestCountryName)
         {
             violations.Add(new Violation($"{at}country_code", $"the name has {countryCode.Length} characters", $"Use the two letters or a name of at most {LongestCountryName} characters"));
         }

@@ -70,6 +70,9 @@ public sealed record RadioRule
     /// </summary>
     public double? RootBandwidthReferenceKHz { get; init; }
 
+    /// <summary>True when the rule is for digital or frequency-hopping equipment only.</summary>
+    public bool DigitalOnly { get; init; }
+
     /// <summary>Document, such as "47 CFR Part 15".</summary>
     public required string Document { get; init; }
 

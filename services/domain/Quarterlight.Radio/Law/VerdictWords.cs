@@ -41,32 +41,32 @@ internal static class VerdictWords
             case LawStatus.NeedsLicence:
                 RadioRule licence = Best(found.Licensed, sent);
                 string beyond = RuleLimits.ExcessDb(licence, sent) is > 0 and { } over ? $", and it is {Db(over)} over even that" : "";
-                string exempt = found.Governing is null ? $"No licence-exempt rule is known here for {Frequency(sent)} in {country.Name}" : Capital(Compared(found, country));
+                string exempt = found.Governing is null ? $"No licence-exempt rule is known here for {Frequency(sent)} in {country.Name}" : Capital(Compared(found, country, sent));
                 return $"{exempt}. A licence allows up to {Limit(licence)} ({Cite(licence)}){beyond}: ask {authority} before you send.";
             case LawStatus.OverExemptLimit:
                 string licensed = found.Licensed.Count > 0
                     ? $"A licence known here allows up to {Limit(Best(found.Licensed, sent))}, too little for it"
                     : "No licensed way is known here";
                 string change = found.ChannelFits ? "lower the power" : "move or narrow the channel";
-                return $"{Capital(Compared(found, country))}. {licensed}: {change}, or ask {authority}.";
+                return $"{Capital(Compared(found, country, sent))}. {licensed}: {change}, or ask {authority}.";
             default:
                 string conditions = found.Governing!.Conditions;
-                return $"{Capital(Compared(found, country))}." + (conditions.Length > 0 ? $" Conditions: {conditions}." : "");
+                return $"{Capital(Compared(found, country, sent))}." + (conditions.Length > 0 ? $" Conditions: {conditions}." : "");
         }
     }
 
     /// <summary>The verdict in an unknown country.</summary>
-    public static string Anywhere(string asked, LawJudge.Findings found, CountryLaw country, string[] nothing)
+    public static string Anywhere(string asked, LawJudge.Findings found, CountryLaw country, string[] nothing, Transmission sent)
     {
         string gaps = nothing.Length == 0 ? "" : $" Nothing is known here to be allowed without a licence in {string.Join(", ", nothing)}: expect the same until {UnknownAuthority} says otherwise.";
-        return $"Nothing is known here about \"{asked}\"; held to the strictest limit of the countries known here: {Compared(found, country)}.{gaps}";
+        return $"{Unknown(asked)}; held to the strictest limit of the countries known here: {Compared(found, country, sent)}.{gaps}";
     }
 
     /// <summary>For a frequency at which no known country allows anything.</summary>
     public static string Nowhere(string asked, Transmission sent) =>
-        $"Nothing is known here about \"{asked}\", and no country known here allows {Frequency(sent)} without a licence. Take it as not allowed until {UnknownAuthority} says otherwise.";
+        $"{Unknown(asked)}, and no country known here allows {Frequency(sent)} without a licence. Take it as not allowed until {UnknownAuthority} says otherwise.";
 
-    private static string Compared(LawJudge.Findings found, CountryLaw country)
+    private static string Compared(LawJudge.Findings found, CountryLaw country, Transmission sent)
     {
         RadioRule rule = found.Governing!;
         string limit = $"the licence-exempt limit of {Limit(rule)} in {country.Name} ({Cite(rule)})";
@@ -75,11 +75,18 @@ internal static class VerdictWords
             return $"the channel does not fit {limit}, which has room for {Room(rule)}";
         }
 
+        if (!sent.PowerStated)
+        {
+            return limit;
+        }
+
         double excess = found.ExcessDb!.Value;
         return excess > 1e-9 ? $"{Db(excess)} above {limit}"
             : excess > -0.05 ? $"right at {limit}"
             : $"within {limit}, with {Db(-excess)} to spare";
     }
+
+    private static string Unknown(string asked) => asked.Length == 0 ? "No country is given" : $"Nothing is known here about \"{asked}\"";
 
     private static RadioRule Best(IReadOnlyList<RadioRule> rules, Transmission sent) => rules.MinBy(r => RuleLimits.ExcessDb(r, sent))!;
 

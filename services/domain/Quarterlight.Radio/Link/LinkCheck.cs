@@ -66,7 +66,7 @@ public static class LinkCheck
             LawfulRange = lawfulExtra is { } extra ? budget.Range(task.AvailabilityFraction, extra) : null,
             LawfulLevelDbm = level + lawfulExtra,
             Path = choice,
-            Changes = LinkChanges.Ranked(budget, law.Country),
+            Changes = LinkChanges.Ranked(budget, law.CountryKnown ? law.Country : null),
             Blocking = LinkWords.Blocking(task, asked, ranges[^1]),
             Curve = CurveOf(budget),
             Advisories = LinkWords.Advisories(budget, law, asked),
@@ -76,7 +76,7 @@ public static class LinkCheck
     private static LawVerdict Judge(LinkTask task, LinkBudget budget)
     {
         double? conducted = task.Gear.PowerBasis == TransmitPowerBasis.Conducted ? FreeSpace.DbmFromWatts(task.Gear.Power / 1e3) : null;
-        return LawBook.Judge(task.CountryCode, task.Gear.FrequencyMHz, budget.EirpDbm, conducted, task.Gear.Emission.FilterBandwidthKHz);
+        return LawBook.Judge(task.CountryCode, task.Gear.FrequencyMHz, budget.EirpDbm, conducted, task.Gear.Emission.FilterBandwidthKHz, task.Gear.Emission is DigitalLink);
     }
 
     private static double? Delay(LinkTask task)

@@ -146,6 +146,11 @@ public static class LinkRules
         var violations = new List<Violation>();
         GapM.Check($"{at}.gap_m", task.GapM, violations);
         AvailabilityFraction.Check($"{at}.availability_fraction", task.AvailabilityFraction, violations);
+        if (task.CountryCode.Length > Law.LawRules.LongestCountryName)
+        {
+            violations.Add(new Violation($"{at}.country_code", $"the name has {task.CountryCode.Length} characters", $"Use the two letters or a name of at most {Law.LawRules.LongestCountryName} characters"));
+        }
+
         StationCount.Check($"{at}.stations", task.Stations.Count, violations);
         for (int i = 0; i < task.Stations.Count; i++)
         {

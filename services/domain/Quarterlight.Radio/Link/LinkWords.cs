@@ -80,6 +80,7 @@ internal static class LinkWords
                 advisories.Add(new("station-in-the-way", Say($"{station:0.0#} MHz costs {budget.InterferenceDb:0} dB on this channel."), AdvisorySeverity.Caution));
             }
 
+            AddListeners(budget, advisories);
             if (task.Stations.Any(s => s.FieldDbuvPerM >= BroadcastProtection.LeastPlannedFieldDbuvPerM(false) && Math.Abs(s.FrequencyMHz - task.Gear.FrequencyMHz) < 0.05))
             {
                 advisories.Add(new("on-a-local-station", "A station serves this place on this channel: sending there would take it from its listeners, whatever the power.", AdvisorySeverity.Safety));
@@ -92,6 +93,28 @@ internal static class LinkWords
         }
 
         return advisories;
+    }
+
+    // How near to the picture car others lose their station to it.
+    private static void AddListeners(LinkBudget budget, List<Advisory> advisories)
+    {
+        const double LeastWorthSayingM = 5;
+        (double Radius, double Station) worst = (0, 0);
+        foreach (HeardStation station in budget.Task.Stations)
+        {
+            if (BroadcastProtection.ListenerRatioDb((station.FrequencyMHz - budget.Task.Gear.FrequencyMHz) * 1e3) is { } ratio)
+            {
+                double harmless = FreeSpace.LevelDbm(station.FieldDbuvPerM - ratio, budget.Task.Gear.FrequencyMHz);
+                double radius = budget.Curve.HoldsToM(budget.LeavingDbm - harmless, out _);
+                worst = radius > worst.Radius ? (radius, station.FrequencyMHz) : worst;
+            }
+        }
+
+        if (worst.Radius >= LeastWorthSayingM)
+        {
+            advisories.Add(new("disturbs-listeners",
+                Say($"Others listening to {worst.Station:0.0#} MHz within about {Metres(worst.Radius)} of the picture car would hear you instead (ratios of 47 CFR 74.1204)."), AdvisorySeverity.Caution));
+        }
     }
 
     private static string Lengths(double metres)

@@ -35,6 +35,19 @@ public static class BroadcastProtection
     }
 
     /// <summary>
+    /// How far a station must stand over another transmitter for its listeners, in dB, as one regulator has it; null beyond 650 kHz. For what this
+    /// link does to others.
+    /// </summary>
+    /// <remarks>47 CFR 74.1204(a)(1), class B: 54 dBu protected against 34 on the channel, 48 one channel (200 kHz) and 94 two or three channels away.</remarks>
+    public static double? ListenerRatioDb(double spacingKHz) => Math.Abs(spacingKHz) switch
+    {
+        <= 100 => 54 - 34,
+        <= 300 => 54 - 48,
+        <= 650 => 54 - 94,
+        _ => null,
+    };
+
+    /// <summary>
     /// Least field in dB over a microvolt per metre that planners protect in the country, at 10 m height: a station above it is somebody's service here.
     /// </summary>
     /// <remarks>ITU-R BS.412, stereo, rural 54 dB (as quoted by a low-power radio association); mono 48 dB from memory.</remarks>

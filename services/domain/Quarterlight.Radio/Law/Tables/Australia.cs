@@ -25,8 +25,8 @@ internal static class Australia
     [
         s_class.Exempt(88, 108, "low-power FM to a radio close by", Eirp, 0.01, "on a channel that no station uses at the place"),
         s_microphones.Exempt(520, 694, Microphone, Eirp, 100, "between TV stations; no protection from interference"),
-        s_cordless.Exempt(1880, 1900, "digital cordless audio", Eirp, 250, "equipment to the cordless telephony standard only; peak power"),
-        s_class.Exempt(2400, 2483.5, "digital equipment", Eirp, 4000, "digital modulation only; frequency hopping gets less"),
+        s_cordless.Exempt(1880, 1900, "digital cordless audio", Eirp, 250, "equipment to the cordless telephony standard only; peak power") with { DigitalOnly = true },
+        s_class.Exempt(2400, 2483.5, "digital equipment", Eirp, 4000, "digital modulation only; frequency hopping gets less") with { DigitalOnly = true },
         s_apparatus.Licensed(520, 694, Microphone, Eirp, 250, "for large events and venues"),
         s_mobile.Forbidden(694, 820, "mobile broadband; wireless audio must not work here"),
     ];

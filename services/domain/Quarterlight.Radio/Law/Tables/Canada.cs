@@ -30,10 +30,10 @@ internal static class Canada
         s_microphones.Exempt(174, 216, Microphone, Eirp, 50, Unused),
         s_microphones.Exempt(470, 608, Microphone, Eirp, 50, Unused),
         s_microphones.Exempt(657, 663, Microphone, Eirp, 20, "600 MHz duplex gap; certified equipment"),
-        s_spread.Exempt(902, 928, "frequency-hopping or digital equipment", ConductedPower, 1000, "only frequency-hopping or digitally modulated equipment, on terms of its own"),
+        s_spread.Exempt(902, 928, "frequency-hopping or digital equipment", ConductedPower, 1000, "only frequency-hopping or digitally modulated equipment, on terms of its own") with { DigitalOnly = true },
         s_personal.Exempt(1920, 1930, "digital cordless audio", ConductedPower, 0.1 * Math.Sqrt(1.4e6), "digital modulation only; 100 µW times the root of the bandwidth in Hz")
-            with { RootBandwidthReferenceKHz = 1400 },
-        s_spread.Exempt(2400, 2483.5, "frequency-hopping or digital equipment", ConductedPower, 1000, "only frequency-hopping or digitally modulated equipment, on terms of its own"),
+            with { RootBandwidthReferenceKHz = 1400, DigitalOnly = true },
+        s_spread.Exempt(2400, 2483.5, "frequency-hopping or digital equipment", ConductedPower, 1000, "only frequency-hopping or digitally modulated equipment, on terms of its own") with { DigitalOnly = true },
         s_announce.Licensed(88, 107.5, "low-power announcement service", FieldStrength, 100, "unmodulated carrier; needs a technical certificate, perhaps an authorisation of the station", 30),
         s_otherBands.Licensed(941.5, 952, Microphone, ConductedPower, 1000),
         s_otherBands.Licensed(953, 960, Microphone, ConductedPower, 1000),

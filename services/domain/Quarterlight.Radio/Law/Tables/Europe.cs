@@ -26,8 +26,8 @@ internal static class Europe
     [
         s_fm.Exempt(87.5, 108, "low-power FM to a radio close by", Erp, 50e-6, "only while there is wanted sound; at most 200 kHz (from memory)", widestKHz: 200),
         s_srd.Exempt(863, 865, Microphone, Erp, 10, "shared with other short-range devices; no protection from interference"),
-        s_cordless.Exempt(1880, 1900, "digital cordless audio", Eirp, 250, "equipment to the cordless telephony standard only; peak power"),
-        s_wideband.Exempt(2400, 2483.5, "wideband digital equipment", Eirp, 100, "spread over a wide band, with a limit on density of its own; narrow channels get 10 mW (from memory)"),
+        s_cordless.Exempt(1880, 1900, "digital cordless audio", Eirp, 250, "equipment to the cordless telephony standard only; peak power") with { DigitalOnly = true },
+        s_wideband.Exempt(2400, 2483.5, "wideband digital equipment", Eirp, 100, "spread over a wide band, with a limit on density of its own; narrow channels get 10 mW (from memory)") with { DigitalOnly = true },
         s_television.Licensed(174, 216, Microphone, Erp, 50, "most countries ask for a licence or a registration"),
         s_television.Licensed(470, 694, Microphone, Erp, 50, "between TV stations; most countries ask for a licence"),
         s_gaps.Licensed(823, 832, Microphone, Eirp, 20, "100 mW worn on the body; some countries exempt it"),

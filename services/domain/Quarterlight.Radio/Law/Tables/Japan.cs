@@ -27,8 +27,8 @@ internal static class Japan
         s_weak.Exempt(322, 2500, "any use, extremely low power", FieldStrength, 35, "", 3),
         s_specified.Exempt(322, 323, Microphone, ConductedPower, 1, "certified equipment"),
         s_specified.Exempt(806, 810, Microphone, ConductedPower, 10, "certified equipment"),
-        s_cordless.Exempt(1893.5, 1906.1, "digital cordless audio", ConductedPower, 10, "certified equipment; mean power"),
-        s_wideband.Exempt(2400, 2483.5, "digital equipment", ConductedPower, 10, "certified equipment; wider channels may use more"),
+        s_cordless.Exempt(1893.5, 1906.1, "digital cordless audio", ConductedPower, 10, "certified equipment; mean power") with { DigitalOnly = true },
+        s_wideband.Exempt(2400, 2483.5, "digital equipment", ConductedPower, 10, "certified equipment; wider channels may use more") with { DigitalOnly = true },
         s_licensed.Licensed(470, 710, Microphone, ConductedPower, 50, "coordinated place by place"),
         s_licensed.Licensed(1240, 1260, Microphone, ConductedPower, 50, "coordinated place by place"),
     ];

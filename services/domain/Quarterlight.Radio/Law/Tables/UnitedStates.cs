@@ -40,10 +40,10 @@ internal static class UnitedStates
         s_microphones.Exempt(470, 608, Microphone, Eirp, 50, Unused, widestKHz: 200),
         s_microphones.Exempt(614, 616, Microphone, Eirp, 20, "600 MHz guard band; certified equipment; no protection from interference", widestKHz: 200),
         s_microphones.Exempt(657, 663, Microphone, Eirp, 20, "600 MHz duplex gap; certified equipment; no protection from interference", widestKHz: 200),
-        s_spread.Exempt(902, 928, "frequency-hopping or digital equipment", ConductedPower, 1000, "only frequency-hopping or digitally modulated equipment, on terms of its own; analogue FM does not qualify"),
-        s_spread.Exempt(2400, 2483.5, "frequency-hopping or digital equipment", ConductedPower, 1000, "only frequency-hopping or digitally modulated equipment, on terms of its own; analogue FM does not qualify"),
+        s_spread.Exempt(902, 928, "frequency-hopping or digital equipment", ConductedPower, 1000, "only frequency-hopping or digitally modulated equipment, on terms of its own; analogue FM does not qualify") with { DigitalOnly = true },
+        s_spread.Exempt(2400, 2483.5, "frequency-hopping or digital equipment", ConductedPower, 1000, "only frequency-hopping or digitally modulated equipment, on terms of its own; analogue FM does not qualify") with { DigitalOnly = true },
         s_personal.Exempt(1920, 1930, "digital cordless audio", ConductedPower, 0.1 * Math.Sqrt(1.4e6), "digital modulation only; 100 µW times the root of the bandwidth in Hz; less by what the antenna gains above 3 dBi")
-            with { RootBandwidthReferenceKHz = 1400 },
+            with { RootBandwidthReferenceKHz = 1400, DigitalOnly = true },
         s_televisionVhf.Licensed(76, 88, Microphone, ConductedPower, 50, Who, widestKHz: 200),
         s_otherBands.Licensed(161.625, 161.775, Microphone, ConductedPower, 1000, Who),
         s_televisionVhf.Licensed(174, 216, Microphone, ConductedPower, 50, Who, widestKHz: 200),
