@@ -9,16 +9,19 @@ internal static class RandomTasks
     {
         var random = new Random(seed);
         long[] steps = [25_000, 25_000, 50_000, 30_000];
-        int count = random.Next(2, 5);
-        var transmitters = new List<ChannelTransmitter>();
         bool alike = random.Next(3) == 0;
+        int count = random.Next(2, alike ? 6 : 5);
+
+        // Far apart, the channels are kept as a list and not on a common step.
+        long apart = random.Next(2) == 0 ? 500_000 : 100_000_007;
+        var transmitters = new List<ChannelTransmitter>();
         for (int i = 0; i < count; i++)
         {
             long low = Tasks.BaseHz + (random.Next(8) * 25_000), step = steps[random.Next(steps.Length)];
             var ranges = new List<TuningRange> { new(low, low + (random.Next(3, 11) * step)) };
             if (random.Next(4) == 0)
             {
-                ranges.Add(new(low + 500_000, low + 500_000 + (random.Next(4) * step)));
+                ranges.Add(new(low + apart, low + apart + (random.Next(4) * step)));
             }
 
             transmitters.Add(new ChannelTransmitter

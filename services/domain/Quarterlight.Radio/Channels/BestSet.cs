@@ -4,7 +4,7 @@ namespace Quarterlight.Radio.Channels;
 internal sealed class BestSet(CoordinationProblem problem)
 {
     private long[] _placedHz = [];
-    private int[] _counts = new int[problem.Groups.Length];
+    private int[] _groups = [];
 
     /// <summary>Transmitters placed in it.</summary>
     public int Count => _placedHz.Length;
@@ -13,14 +13,11 @@ internal sealed class BestSet(CoordinationProblem problem)
     public bool Complete => Count == problem.TransmitterCount;
 
     /// <summary>Keeps a set when it is larger than the best.</summary>
-    /// <param name="placed">The set, group after group.</param>
-    /// <param name="counts">How many of each group it holds.</param>
-    public void Offer(PlacedCarriers placed, int[] counts)
+    public void Offer(PlacedCarriers placed)
     {
         if (placed.Count > Count)
         {
-            _placedHz = placed.PlacedHz.ToArray();
-            _counts = [.. counts];
+            (_placedHz, _groups) = (placed.PlacedHz.ToArray(), placed.PlacedGroups.ToArray());
         }
     }
 
@@ -28,11 +25,9 @@ internal sealed class BestSet(CoordinationProblem problem)
     public Dictionary<string, long> ById()
     {
         var byId = new Dictionary<string, long>(StringComparer.Ordinal);
-        int at = 0;
-        for (int g = 0; g < _counts.Length; g++)
+        for (int g = 0; g < problem.Groups.Length; g++)
         {
-            long[] ofGroup = [.. _placedHz.Skip(at).Take(_counts[g]).Order()];
-            at += _counts[g];
+            long[] ofGroup = [.. _placedHz.Where((_, i) => _groups[i] == g).Order()];
             for (int k = 0; k < ofGroup.Length; k++)
             {
                 byId[problem.Groups[g].Ids[k]] = ofGroup[k];

@@ -25,21 +25,25 @@ public static class ChannelCoordinator
         var best = new BestSet(problem);
         var random = new Random(task.Seed);
 
-        // A quarter for the quick attempts, up to three quarters for the full set, the rest for the largest partial one.
-        new QuickStarts(problem, placed, best, random).Run(task.NodeLimit / 4);
+        // Quick attempts up to a quarter of the nodes (they seldom need it), the full set up to half, the largest partial set up to three
+        // quarters; where that proves nothing, more attempts for the rest.
+        var starts = new QuickStarts(problem, placed, best, random);
+        starts.Run(task.NodeLimit / 4);
         CoordinationProof proof = CoordinationProof.FullSetFound;
         if (!best.Complete)
         {
             var search = new ExhaustiveSearch(problem, placed, best);
-            bool ended = search.Run(fullOnly: true, task.NodeLimit * 3L / 4);
-            if (!best.Complete)
+            bool ended = search.Run(fullOnly: true, task.NodeLimit / 2);
+            bool largest = !best.Complete && search.Run(fullOnly: false, task.NodeLimit * 3L / 4);
+            if (!largest)
             {
-                bool largest = search.Run(fullOnly: false, task.NodeLimit);
-                proof = best.Complete ? CoordinationProof.FullSetFound
-                    : largest ? CoordinationProof.ProvedLargest
-                    : ended ? CoordinationProof.ProvedImpossible
-                    : CoordinationProof.NotProved;
+                starts.Restart(int.MaxValue, task.NodeLimit);
             }
+
+            proof = best.Complete ? CoordinationProof.FullSetFound
+                : largest ? CoordinationProof.ProvedLargest
+                : ended ? CoordinationProof.ProvedImpossible
+                : CoordinationProof.NotProved;
         }
 
         Dictionary<string, long> carriers = best.ById();

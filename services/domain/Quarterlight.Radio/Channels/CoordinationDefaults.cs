@@ -12,6 +12,6 @@ public static class CoordinationDefaults
     /// <summary>Distance kept between a fifth-order product and a carrier, in Hz, when fifth order is looked at: common practice, no source.</summary>
     public const long FifthOrderGuardHz = 50_000;
 
-    /// <summary>Carriers tried before a search gives up: a judgement, of the order of a second for two dozen transmitters.</summary>
-    public const int NodeLimit = 300_000;
+    /// <summary>Carriers tried before a search gives up: a judgement, about a second for two dozen transmitters in a cramped range; more with fifth order.</summary>
+    public const int NodeLimit = 200_000;
 }

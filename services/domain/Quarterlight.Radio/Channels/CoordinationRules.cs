@@ -49,7 +49,7 @@ public static class CoordinationRules
         NeighbourCount.Check(Path("neighbours"), task.Neighbours.Count, violations);
         ExcludedBlockCount.Check(Path("excluded_blocks"), task.ExcludedBlocks.Count, violations);
         NodeLimit.Check(Path("node_limit"), task.NodeLimit, violations);
-        CheckLimits(task.Limits, Path, violations);
+        violations.AddRange(ValidateLimits(task.Limits, prefix));
         for (int i = 0; i < task.ExcludedBlocks.Count; i++)
         {
             ExcludedBlock block = task.ExcludedBlocks[i];
@@ -73,6 +73,26 @@ public static class CoordinationRules
         return violations;
     }
 
+    /// <summary>Says what is wrong with spacing and guards alone, as for a check of given carriers.</summary>
+    /// <param name="limits">Spacing and guards.</param>
+    /// <param name="prefix">Path before the field names; may be empty.</param>
+    public static IReadOnlyList<Violation> ValidateLimits(CoordinationLimits limits, string prefix)
+    {
+        ArgumentNullException.ThrowIfNull(limits);
+        ArgumentNullException.ThrowIfNull(prefix);
+        var violations = new List<Violation>();
+        string dot = prefix.Length == 0 ? "" : prefix + ".";
+        SpacingKHz.Check(dot + "min_spacing_khz", limits.MinSpacingHz / 1e3, violations);
+        GuardKHz.Check(dot + "third_order_guard_khz", limits.ThirdOrderGuardHz / 1e3, violations);
+        GuardKHz.Check(dot + "fifth_order_guard_khz", limits.FifthOrderGuardHz / 1e3, violations);
+        if (!Enum.IsDefined(limits.FifthOrder))
+        {
+            violations.Add(new Violation(dot + "fifth_order", "the choice is unknown", "Choose none, two-signal, or two- and three-signal products"));
+        }
+
+        return violations;
+    }
+
     internal static void CheckSpan(string path, long lowHz, long highHz, List<Violation> violations)
     {
         bool inside = FrequencyMHz.Check(path + ".low_mhz", lowHz / 1e6, violations);
@@ -84,17 +104,6 @@ public static class CoordinationRules
     }
 
     internal static string MHz(long hz) => (hz / 1e6).ToString("0.######", CultureInfo.InvariantCulture) + " MHz";
-
-    private static void CheckLimits(CoordinationLimits limits, Func<string, string> path, List<Violation> violations)
-    {
-        SpacingKHz.Check(path("min_spacing_khz"), limits.MinSpacingHz / 1e3, violations);
-        GuardKHz.Check(path("third_order_guard_khz"), limits.ThirdOrderGuardHz / 1e3, violations);
-        GuardKHz.Check(path("fifth_order_guard_khz"), limits.FifthOrderGuardHz / 1e3, violations);
-        if (!Enum.IsDefined(limits.FifthOrder))
-        {
-            violations.Add(new Violation(path("fifth_order"), "the choice is unknown", "Choose none, two-signal, or two- and three-signal products"));
-        }
-    }
 
     private static void CheckId(string field, string id, Dictionary<string, string> seen, List<Violation> violations)
     {

@@ -33,7 +33,7 @@ internal sealed class ExhaustiveSearch(CoordinationProblem problem, PlacedCarrie
     {
         if (g == problem.Groups.Length)
         {
-            best.Offer(placed, _counts);
+            best.Offer(placed);
             return best.Complete;
         }
 
@@ -63,7 +63,7 @@ internal sealed class ExhaustiveSearch(CoordinationProblem problem, PlacedCarrie
                 return true;
             }
 
-            placed.Push(channel);
+            placed.Push(channel, g);
             _counts[g]++;
             bool over = Descend(g, channel);
             _counts[g]--;

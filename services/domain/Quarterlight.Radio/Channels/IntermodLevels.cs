@@ -10,6 +10,9 @@ namespace Quarterlight.Radio.Channels;
 /// </summary>
 public static class IntermodLevels
 {
+    // Speed of light in MHz m, so that wavelength in m is this over MHz.
+    private const double MHzTimesMetres = 299.792458;
+
     /// <summary>Level of A+B-C above the two-signal law in dB: 20 log 2, from the cubic expansion.</summary>
     public static readonly double ThreeSignalRiseDb = 20 * Math.Log10(2);
 
@@ -37,8 +40,7 @@ public static class IntermodLevels
         powerADbm + powerBDbm + powerCDbm - (2 * oip3Dbm) + ThreeSignalRiseDb;
 
     /// <summary>
-    /// Loss between two transmitters in dB: free space between isotropic antennas, 20 log(4 pi d / lambda), with 32.4 + 20 log f(MHz) + 20 log
-    /// d(km) (ITU-R P.525), not below 0, plus an extra loss. Within about a wavelength this is an estimate only: antennas there couple by their
+    /// Loss between two transmitters in dB: free space between isotropic antennas, 20 log(4 pi d / lambda) (ITU-R P.525), not below 0, plus an extra loss. Within about a wavelength this is an estimate only: antennas there couple by their
     /// near fields.
     /// </summary>
     /// <param name="frequencyMHz">Frequency in MHz, within <see cref="FrequencyMHz"/>.</param>
@@ -57,7 +59,7 @@ public static class IntermodLevels
             throw new ArgumentOutOfRangeException(nameof(distanceM));
         }
 
-        double freeSpaceDb = 32.4 + (20 * Math.Log10(frequencyMHz)) + (20 * Math.Log10(distanceM / 1000));
+        double freeSpaceDb = 20 * Math.Log10(4 * Math.PI * distanceM * frequencyMHz / MHzTimesMetres);
         return Math.Max(0, freeSpaceDb) + extraLossDb;
     }
 }

@@ -12,6 +12,7 @@ internal sealed class PlacedCarriers
     private readonly CandidateGrid _grid;
     private readonly ulong[][] _free;
     private readonly long[] _carriersHz;
+    private readonly int[] _groups;
     private readonly int _neighbours;
     private readonly long _thirdGuardHz, _fifthGuardHz;
 
@@ -22,6 +23,7 @@ internal sealed class PlacedCarriers
         _grid = problem.Grid;
         _neighbours = problem.NeighboursHz.Length;
         _carriersHz = new long[_neighbours + problem.TransmitterCount];
+        _groups = new int[problem.TransmitterCount];
         _thirdGuardHz = problem.Limits.Guard(3);
         _fifthGuardHz = problem.Limits.Guard(5);
         _free = new ulong[problem.TransmitterCount + 1][];
@@ -50,10 +52,10 @@ internal sealed class PlacedCarriers
     /// <summary>Frequencies of the transmitters placed, in the order of placing.</summary>
     public ReadOnlySpan<long> PlacedHz => _carriersHz.AsSpan(_neighbours, Count);
 
-    private ulong[] Free => _free[Count];
+    /// <summary>Their groups, in the same order.</summary>
+    public ReadOnlySpan<int> PlacedGroups => _groups.AsSpan(0, Count);
 
-    /// <summary>True when the channel is still clean.</summary>
-    public bool IsFree(int channel) => ((Free[channel >> 6] >> (channel & 63)) & 1) != 0;
+    private ulong[] Free => _free[Count];
 
     /// <summary>The first clean channel of a set at or above a number; -1 when there is none.</summary>
     public int NextFree(ulong[] channels, int from)
@@ -94,8 +96,8 @@ internal sealed class PlacedCarriers
         return -1;
     }
 
-    /// <summary>Places a carrier on a clean channel.</summary>
-    public void Push(int channel)
+    /// <summary>Places a carrier of a group on a clean channel.</summary>
+    public void Push(int channel, int group)
     {
         ulong[] before = Free;
         ulong[] after = _free[Count + 1] ??= new ulong[_grid.WordCount];
@@ -104,6 +106,7 @@ internal sealed class PlacedCarriers
         int placed = _neighbours + Count;
         Forbid(hz, _carriersHz.AsSpan(0, placed), after);
         _carriersHz[placed] = hz;
+        _groups[Count] = group;
         Count++;
         Nodes++;
     }

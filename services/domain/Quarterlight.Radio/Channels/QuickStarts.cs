@@ -5,14 +5,19 @@ internal sealed class QuickStarts(CoordinationProblem problem, PlacedCarriers pl
 {
     private const int Primes = 6, Multipliers = 6, Shifts = 3, Restarts = 120;
 
-    /// <summary>Runs until a full set is found, the attempts end, or the nodes are used up.</summary>
+    /// <summary>A bounded number of attempts of each kind; ends when a full set is found or the nodes are used up.</summary>
     public void Run(long nodeLimit)
     {
         Greedy(0);
         Algebraic(nodeLimit);
+        Restart(Restarts, nodeLimit);
+    }
 
+    /// <summary>Random attempts until a full set is found, their number is reached or the nodes are used up.</summary>
+    public void Restart(int attempts, long nodeLimit)
+    {
         // Wide jumps spread the carriers over the range, narrow ones keep them low; both kinds of case exist.
-        for (int i = 0; i < Restarts && !best.Complete && placed.Nodes < nodeLimit; i++)
+        for (int i = 0; i < attempts && !best.Complete && placed.Nodes < nodeLimit; i++)
         {
             Greedy(i % 4 == 3 ? 2.0 : (0.25 * (i % 4)) + 0.1);
         }
@@ -37,13 +42,13 @@ internal sealed class QuickStarts(CoordinationProblem problem, PlacedCarriers pl
                     break;
                 }
 
-                placed.Push(channel);
+                placed.Push(channel, g);
                 counts[g]++;
                 from = channel + 1 + (spread > 0 ? random.Next(jump) : 0);
             }
         }
 
-        best.Offer(placed, counts);
+        best.Offer(placed);
     }
 
     private void Algebraic(long nodeLimit)
@@ -92,13 +97,23 @@ internal sealed class QuickStarts(CoordinationProblem problem, PlacedCarriers pl
                 int channel = problem.Grid.FirstAtOrAbove(hz);
                 if (channel < problem.Grid.Count && placed.NextFree(group.Channels, channel) == channel)
                 {
-                    placed.Push(channel);
+                    placed.Push(channel, g);
                     counts[g]++;
                 }
             }
         }
 
-        best.Offer(placed, counts);
+        // Whoever found no mark takes any channel still clean.
+        for (int g = 0; g < problem.Groups.Length; g++)
+        {
+            AlikeTransmitters group = problem.Groups[g];
+            for (int channel = 0; counts[g] < group.Ids.Length && (channel = placed.NextFree(group.Channels, channel)) >= 0; counts[g]++)
+            {
+                placed.Push(channel, g);
+            }
+        }
+
+        best.Offer(placed);
     }
 
     /// <summary>The set times m, turned round its circle so that the widest gap falls outside, from 0 upwards.</summary>
