@@ -71,6 +71,13 @@ public static class LawBook
             : LawJudge.Anywhere(countryCode, s_tables, sent);
     }
 
+    /// <summary>A rule's limit with its unit, such as "250 µV/m at 3 m".</summary>
+    public static string LimitWords(RadioRule rule)
+    {
+        ArgumentNullException.ThrowIfNull(rule);
+        return VerdictWords.Limit(rule);
+    }
+
     private static (CountryLaw Country, RadioRule[] Rules) Sorted(CountryLaw country, RadioRule[] rules) =>
         (country, [.. rules.OrderBy(r => r.LowMHz).ThenBy(r => r.HighMHz).ThenBy(r => r.Licensing)]);
 }

@@ -45,6 +45,34 @@ public static class QuietChannels
         ];
     }
 
+    /// <summary>True for a link that an FM broadcast receiver takes.</summary>
+    public static bool Serves(LinkTask task)
+    {
+        ArgumentNullException.ThrowIfNull(task);
+        return Interference.IsBroadcastLike(task.Gear);
+    }
+
+    /// <summary>A country's raster in words.</summary>
+    public static string RasterWords(CountryLaw country)
+    {
+        ArgumentNullException.ThrowIfNull(country);
+        return string.Create(CultureInfo.InvariantCulture, $"{country.FmLowMHz:0.0#} to {country.FmHighMHz:0.0#} MHz in steps of {country.FmRasterKHz:0.#} kHz, {country.Name}");
+    }
+
+    /// <summary>What goes with quiet channels, the law's cautions among it.</summary>
+    public static IReadOnlyList<Advisory> Advisories(LinkTask task, CountryLaw country)
+    {
+        ArgumentNullException.ThrowIfNull(task);
+        ArgumentNullException.ThrowIfNull(country);
+        LawVerdict law = LawBook.Judge(country.Code, task.Gear.FrequencyMHz, new LinkBudget(task, PathModels.Choose(task, "", [])!).EirpDbm, null, task.Gear.Emission.FilterBandwidthKHz, false);
+        return
+        [
+            .. law.Advisories,
+            new("quiet-is-not-lawful", "A channel that sounds empty is not one you may use: the limit on power holds on every channel, and stations too weak for your receiver may serve others.", AdvisorySeverity.Safety),
+            new("protection-from-memory", "The protection ratios behind the ranking are from memory (ITU-R BS.412): listen on the channel before relying on it.", AdvisorySeverity.Caution),
+        ];
+    }
+
     /// <summary>Channel centres of a country in MHz.</summary>
     public static IEnumerable<double> Raster(CountryLaw country)
     {
