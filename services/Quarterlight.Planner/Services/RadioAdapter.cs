@@ -8,7 +8,6 @@ using Quarterlight.Planner.Mapping;
 using Quarterlight.Radio.Channels;
 using Quarterlight.Radio.Law;
 using Quarterlight.Radio.Link;
-using Quarterlight.Radio.Reception;
 using Quarterlight.V1;
 
 namespace Quarterlight.Planner.Services;
@@ -39,7 +38,7 @@ internal sealed class RadioAdapter(TeamLibrary library, PlanningGate gate) : Rad
         }
 
         reader.ThrowIfAny();
-        LinkReport report = LinkCheck.Run(task!);
+        Radio.Link.LinkReport report = LinkCheck.Run(task!);
         Picture? picture = !request.IncludePicture ? null : await gate.RunAsync(
             () => ToContract(LinkDrawing.Draw(report, request.PictureInFeet ? DistanceUnit.Feet : DistanceUnit.Metres, (task!.Gear.Emission as Radio.Reception.AnalogueFm)?.TargetSnrDb)),
             context.CancellationToken);
