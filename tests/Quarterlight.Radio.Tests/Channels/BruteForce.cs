@@ -113,6 +113,36 @@ internal static class BruteForce
         return best;
     }
 
+    /// <summary>Fewest hits of all ways to give everybody a channel at the spacing; null when there is no way.</summary>
+    public static int? FewestHits(CoordinationTask task)
+    {
+        long[] neighbours = [.. task.Neighbours.Select(n => n.FrequencyHz)];
+        long[][] channels = [.. task.Transmitters.Select(t => Channels(t, task))];
+        int? fewest = null;
+        long[] own = new long[channels.Length];
+        void Choose(int t)
+        {
+            if (t == channels.Length)
+            {
+                int hits = Hits(own, neighbours, task.Limits);
+                fewest = Math.Min(fewest ?? hits, hits);
+                return;
+            }
+
+            foreach (long hz in channels[t])
+            {
+                if (own.Take(t).Concat(neighbours).All(o => Math.Abs(o - hz) >= task.Limits.MinSpacingHz))
+                {
+                    own[t] = hz;
+                    Choose(t + 1);
+                }
+            }
+        }
+
+        Choose(0);
+        return fewest;
+    }
+
     public static long[] Channels(ChannelTransmitter t, CoordinationTask task)
     {
         var set = new SortedSet<long>();

@@ -5,12 +5,12 @@ namespace Quarterlight.Radio.Tests.Channels;
 public class ChannelCoordinatorTests
 {
     private static readonly CoordinationTask[] s_random =
-        [.. Enumerable.Range(0, 1500).Select(RandomTasks.Make).Where(t => CoordinationRules.Validate(t, "").Count == 0)];
+        [.. Enumerable.Range(0, 1000).Select(RandomTasks.Make).Where(t => CoordinationRules.Validate(t, "").Count == 0)];
 
     [Fact]
     public void Solve_RandomSmallTasks_FindsAsManyAsBruteForceAndProvesIt()
     {
-        Assert.True(s_random.Length > 500, $"Only {s_random.Length} tasks are valid.");
+        Assert.True(s_random.Length > 400, $"Only {s_random.Length} tasks are valid.");
         int[] kinds = new int[2];
         foreach (CoordinationTask task in s_random)
         {
@@ -53,9 +53,34 @@ public class ChannelCoordinatorTests
     }
 
     [Fact]
+    public void Solve_LeftOver_ComesToTheFewestHitsInMostSmallCases()
+    {
+        // A local search: it must never claim fewer hits than there can be, and a judgement says it should seldom stay above.
+        int seen = 0, least = 0;
+        foreach (CoordinationTask task in s_random.Where(t => t.Transmitters.Aggregate(1, (n, x) => n * BruteForce.Channels(x, t).Length) < 1500))
+        {
+            CoordinationResult result = ChannelCoordinator.Solve(task);
+            if (!result.Complete && BruteForce.FewestHits(task) is int fewest)
+            {
+                int found = Assert.IsType<CompromiseAssignment>(result.FewestHits).Check.HitCount;
+                Assert.True(found >= fewest, $"seed {task.Seed}");
+                seen++;
+                least += found == fewest ? 1 : 0;
+            }
+            else
+            {
+                Assert.Null(result.FewestHits);
+            }
+        }
+
+        Assert.True(seen > 50, $"Only {seen} cases.");
+        Assert.True(least > 0.9 * seen, $"The fewest in {least} of {seen}.");
+    }
+
+    [Fact]
     public void Solve_TransmittersInAnotherOrder_GivesEachTheSameCarrier()
     {
-        foreach (CoordinationTask task in s_random.Take(150))
+        foreach (CoordinationTask task in s_random.Take(100))
         {
             CoordinationTask turned = task with { Transmitters = [.. task.Transmitters.Reverse()], Neighbours = [.. task.Neighbours.Reverse()], ExcludedBlocks = [.. task.ExcludedBlocks.Reverse()] };
             CoordinationResult one = ChannelCoordinator.Solve(task), other = ChannelCoordinator.Solve(turned);

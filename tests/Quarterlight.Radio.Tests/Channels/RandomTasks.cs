@@ -46,7 +46,7 @@ internal static class RandomTasks
                 MinSpacingHz = random.Next(1, 5) * 20_000,
                 ThirdOrderGuardHz = random.Next(6) * 10_000,
                 FifthOrder = (FifthOrderScope)random.Next(3),
-                FifthOrderGuardHz = random.Next(4) * 10_000,
+                FifthOrderGuardHz = random.Next(7) * 15_000,
             },
             NodeLimit = 2_000_000,
             Seed = seed,

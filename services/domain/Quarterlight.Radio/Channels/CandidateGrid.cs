@@ -1,5 +1,3 @@
-using System.Numerics;
-
 namespace Quarterlight.Radio.Channels;
 
 /// <summary>
@@ -21,7 +19,7 @@ internal sealed class CandidateGrid
         long step = 0;
         foreach (long hz in all)
         {
-            step = (long)BigInteger.GreatestCommonDivisor(step, hz - _baseHz);
+            step = GreatestCommonDivisor(step, hz - _baseHz);
         }
 
         StepHz = _stepHz = Math.Max(1, step);
@@ -101,4 +99,6 @@ internal sealed class CandidateGrid
 
         return set;
     }
+
+    private static long GreatestCommonDivisor(long a, long b) => b == 0 ? a : GreatestCommonDivisor(b, a % b);
 }

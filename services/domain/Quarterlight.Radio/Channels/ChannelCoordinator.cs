@@ -68,8 +68,8 @@ public static class ChannelCoordinator
 
     private static CompromiseAssignment? Compromised(CoordinationTask task, CoordinationProblem problem, Dictionary<string, long> clean, Random random)
     {
-        Dictionary<string, long>? carriers = new Compromise(problem)
-            .Run(clean, c => ChannelChecker.Check(task, InTaskOrder(task, c)).HitCount, random);
+        Dictionary<string, long>? carriers = new Compromise(problem, random)
+            .Run(clean, c => ChannelChecker.Check(task, InTaskOrder(task, c)).HitCount);
         if (carriers is null)
         {
             return null;

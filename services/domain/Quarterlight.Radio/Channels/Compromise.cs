@@ -8,16 +8,18 @@ internal sealed class Compromise
 {
     // A judgement: of the order of a second.
     private const long MostWork = 30_000_000;
-    private const int Starts = 4, Sweeps = 8;
+    private const int Starts = 40, FruitlessStarts = 12, Sweeps = 6;
     private readonly CoordinationProblem _problem;
     private readonly (string Id, ulong[] Channels)[] _transmitters;
     private readonly int[] _rank;
     private readonly long?[] _hz;
+    private readonly Random _random;
     private long _work;
 
-    /// <summary>Prepares for a problem.</summary>
-    public Compromise(CoordinationProblem problem)
+    /// <summary>Prepares for a problem; the orders and the choices among equals come from the seeded source.</summary>
+    public Compromise(CoordinationProblem problem, Random random)
     {
+        _random = random;
         _problem = problem;
         _transmitters = [.. problem.Groups.SelectMany(g => g.Ids.Select(id => (id, g.Channels)))];
         _rank = [.. Enumerable.Range(0, _transmitters.Length)];
@@ -27,20 +29,27 @@ internal sealed class Compromise
     /// <summary>Searches; null when no way was found to keep the spacing.</summary>
     /// <param name="start">A clean set to build upon.</param>
     /// <param name="hits">Counts the hits of an assignment.</param>
-    /// <param name="random">Source of the orders tried.</param>
-    public Dictionary<string, long>? Run(Dictionary<string, long> start, Func<Dictionary<string, long>, int> hits, Random random)
+    public Dictionary<string, long>? Run(Dictionary<string, long> start, Func<Dictionary<string, long>, int> hits)
     {
         (int Hits, Dictionary<string, long> Carriers)? best = null;
-        for (int i = 0; i < Starts && (i == 0 || _work < MostWork) && best?.Hits != 0; i++)
+        for (int i = 0, fruitless = 0; i < Starts && fruitless < FruitlessStarts && (i == 0 || _work < MostWork) && best?.Hits != 0; i++, fruitless++)
         {
+            // First from the clean set; then in turn from nothing, and from the best with a few taken out.
+            Dictionary<string, long> from = i == 0 ? start : i % 2 == 0 && best is not null ? best.Value.Carriers : [];
             for (int t = 0; t < _hz.Length; t++)
             {
-                _hz[t] = i == 0 && start.TryGetValue(_transmitters[t].Id, out long hz) ? hz : null;
+                _hz[t] = from.TryGetValue(_transmitters[t].Id, out long hz) ? hz : null;
             }
 
             if (i > 0)
             {
-                random.Shuffle(_rank);
+                _random.Shuffle(_rank);
+                foreach (int t in _rank.Take(2 + (i % 3)))
+                {
+                    _hz[t] = null;
+                }
+
+                _random.Shuffle(_rank);
             }
 
             if (!PlaceOpen() && !PackBySpacing())
@@ -57,6 +66,7 @@ internal sealed class Compromise
             if (best is null || count < best.Value.Hits)
             {
                 best = (count, carriers);
+                fruitless = 0;
             }
         }
 
@@ -82,10 +92,10 @@ internal sealed class Compromise
         foreach (int t in _rank)
         {
             (long? hz, int hits, int hitsNow) = LeastHit(t);
-            if (hz is not null && hits < hitsNow)
+            if (hz is not null && hits <= hitsNow)
             {
                 _hz[t] = hz;
-                moved = true;
+                moved |= hits < hitsNow;
             }
         }
 
@@ -103,13 +113,11 @@ internal sealed class Compromise
         for (int i = 0; i < others.Length; i++)
         {
             ForbiddenFrequencies.Add(others[i], others.AsSpan(0, i), limits.FifthOrder, ref sink);
-
-            // Nearer than a guard that is wider than the spacing: hits of the products beside their own members.
-            sink.Forbid(1, others[i], 3, 1);
+            ForbiddenFrequencies.AddBeside(others[i], others.Length, limits.FifthOrder, ref sink);
             sink.Bar(others[i]);
         }
 
-        int running = 0, barred = 0, least = int.MaxValue, now = int.MaxValue, nowAt = _hz[t] is long at ? _problem.Grid.FirstAtOrAbove(at) : -1;
+        int running = 0, barred = 0, equals = 0, least = int.MaxValue, now = int.MaxValue, nowAt = _hz[t] is long at ? _problem.Grid.FirstAtOrAbove(at) : -1;
         long? bestHz = null;
         for (int c = 0; c < _problem.Grid.Count; c++)
         {
@@ -120,59 +128,33 @@ internal sealed class Compromise
                 now = running;
             }
 
-            if (barred == 0 && running < least && ((_transmitters[t].Channels[c >> 6] >> (c & 63)) & 1) != 0)
+            if (barred == 0 && running <= least && ((_transmitters[t].Channels[c >> 6] >> (c & 63)) & 1) != 0)
             {
-                (least, bestHz) = (running, _problem.Grid.FrequencyHz(c));
+                // Among equals, each with the same chance.
+                equals = running < least ? 1 : equals + 1;
+                if (equals == 1 || _random.Next(equals) == 0)
+                {
+                    (least, bestHz) = (running, _problem.Grid.FrequencyHz(c));
+                }
             }
         }
 
         return (bestHz, least, now);
     }
 
-    /// <summary>Packs everybody upwards at the spacing: whoever can start lowest, and of those who runs out first.</summary>
     private bool PackBySpacing()
     {
-        Array.Clear(_hz);
-        long fromHz = 0;
-        for (int placed = 0; placed < _hz.Length; placed++)
+        if (new SpacingPack(_problem).Run() is not long[] packedHz)
         {
-            (long Hz, int Last, int T)? next = null;
-            for (int t = 0; t < _hz.Length; t++)
-            {
-                if (_hz[t] is null && Lowest(t, fromHz) is (long hz, int last) && (next is null || (hz, last).CompareTo((next.Value.Hz, next.Value.Last)) < 0))
-                {
-                    next = (hz, last, t);
-                }
-            }
+            return false;
+        }
 
-            if (next is null)
-            {
-                return false;
-            }
-
-            _hz[next.Value.T] = next.Value.Hz;
-            fromHz = next.Value.Hz + _problem.Limits.MinSpacingHz;
+        for (int t = 0; t < _hz.Length; t++)
+        {
+            _hz[t] = packedHz[t];
         }
 
         return true;
-    }
-
-    private (long Hz, int Last)? Lowest(int t, long fromHz)
-    {
-        long? found = null;
-        int last = -1;
-        for (int c = _problem.Grid.FirstAtOrAbove(fromHz); c < _problem.Grid.Count; c++)
-        {
-            long hz = _problem.Grid.FrequencyHz(c);
-            if (((_transmitters[t].Channels[c >> 6] >> (c & 63)) & 1) != 0
-                && Array.TrueForAll(_problem.NeighboursHz, n => Math.Abs(n - hz) >= _problem.Limits.MinSpacingHz))
-            {
-                found ??= hz;
-                last = c;
-            }
-        }
-
-        return found is long lowest ? (lowest, last) : null;
     }
 
     private readonly struct Counter(CandidateGrid grid, CoordinationLimits limits) : IForbiddenSink

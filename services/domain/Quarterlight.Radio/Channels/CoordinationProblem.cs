@@ -19,11 +19,11 @@ internal sealed class CoordinationProblem
             lists.Add((transmitter.Id, ChannelsOf(transmitter, task.ExcludedBlocks)));
         }
 
-        Grid = new CandidateGrid(lists.Select(l => l.Channels));
+        IGrouping<long[], (string Id, long[] Channels)>[] alike = [.. lists.GroupBy(l => l.Channels, new SameChannels())];
+        Grid = new CandidateGrid(alike.Select(g => g.Key));
         Groups =
         [
-            .. lists.GroupBy(l => l.Channels, new SameChannels())
-                .Select(g => new AlikeTransmitters([.. g.Select(l => l.Id)], Grid.SetOf(g.Key), g.Key.Length))
+            .. alike.Select(g => new AlikeTransmitters([.. g.Select(l => l.Id)], Grid.SetOf(g.Key), g.Key.Length))
                 .OrderBy(g => g.ChannelCount / g.Ids.Length).ThenBy(g => g.ChannelCount).ThenBy(g => g.Ids[0], StringComparer.Ordinal),
         ];
         TransmitterCount = lists.Count;
