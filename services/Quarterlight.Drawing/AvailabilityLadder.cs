@@ -78,8 +78,18 @@ internal sealed class AvailabilityLadder(PictureSheet sheet, LinkLayout layout, 
         using SKPaint edge = band is null ? PictureSheet.Pen(Palette.Curve, 3, 12, 8) : PictureSheet.Pen(Palette.Ink, 2.5f);
         sheet.Canvas.DrawRect(bar, edge);
         float width = DrawingFonts.Width(words, PictureSheet.TextPx, true);
-        // Inside the bar at its start, where neither the bar's end nor the gap's line is hidden; behind it when it is too short.
-        float textLeft = left + 24 + width + 40 < bar.Right ? left + 24 : bar.Right + 14;
+        // Inside the bar at its start, or past the gap's line so that this is not hidden; behind the bar when it is too short.
+        float gap = layout.Distance.Within(view.Report.GapM), textLeft = left + 24;
+        if (gap > textLeft - 16 && gap < textLeft + width + 16)
+        {
+            textLeft = gap + 20;
+        }
+
+        if (textLeft + width + 30 > bar.Right)
+        {
+            textLeft = bar.Right + 14;
+        }
+
         return () => PlotPainter.OnPaper(sheet, words, textLeft, bar.MidY, series, true);
     }
 }

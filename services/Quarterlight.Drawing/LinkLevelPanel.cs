@@ -139,6 +139,6 @@ internal sealed class LinkLevelPanel(PictureSheet sheet, LinkLayout layout, Link
     private IReadOnlyList<SKPoint> Anchors(IReadOnlyList<SKPoint> line)
     {
         SKPoint[] all = [.. PlotPainter.Along(line, SKRect.Inflate(frame, -20, -1), 24)];
-        return all.Length > 0 ? [.. all.Where((_, i) => i % Math.Max(1, all.Length / 40) == 0)] : [new(frame.MidX, frame.Bottom - 30)];
+        return all.Length > 0 ? [.. all.Where((_, i) => i % Math.Max(1, all.Length / 24) == 0)] : [new(frame.MidX, frame.Bottom - 30)];
     }
 }

@@ -123,8 +123,8 @@ internal sealed class SpectrumKey
         Add(view.Shown.Any(c => !c.IsNeighbour && !c.IsClean), "carrier, hit by a product", (s, p) => SpectrumSymbols.Hit(s, Bar(p)));
         Add(view.Shown.Any(c => c.IsNeighbour), "neighbour's carrier", (s, p) => SpectrumSymbols.Neighbour(s, Bar(p), true));
         bool levels = view.Products.Select(p => p.LevelDbm).OfType<double>().Distinct().Skip(1).Any();
-        Add(view.Products.Any(p => p.Order < 5), "3rd-order product", (s, p) => SpectrumSymbols.Third(s, p.X, p.Y - 22, p.Y + 20, true));
-        Add(view.Products.Any(p => p.Order >= 5), "5th-order product", (s, p) => SpectrumSymbols.Fifth(s, p.X, p.Y - 22, p.Y + 20, true));
+        Add(view.Products.Any(p => p.Order < 5), "3rd-order product (lane 3rd)", (s, p) => SpectrumSymbols.Third(s, p.X, p.Y - 22, p.Y + 20, true));
+        Add(view.Products.Any(p => p.Order >= 5), "5th-order product (lane 5th)", (s, p) => SpectrumSymbols.Fifth(s, p.X, p.Y - 22, p.Y + 20, true));
         Add(levels, "longer: stronger", (s, p) =>
         {
             SpectrumSymbols.Third(s, p.X - 8, p.Y - 22, p.Y - 4, false);

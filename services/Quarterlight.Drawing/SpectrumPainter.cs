@@ -19,7 +19,7 @@ internal sealed class SpectrumPainter(PictureSheet sheet, SpectrumLayout layout,
     {
         Blocks();
         Guards();
-        Axis();
+        SpectrumAxisPainter.Draw(sheet, layout);
         Lane(layout.Third, "3rd", view.Products.Where(p => p.Order < 5), SpectrumSymbols.Third);
         if (layout.Fifth.Height > 0)
         {
@@ -64,50 +64,6 @@ internal sealed class SpectrumPainter(PictureSheet sheet, SpectrumLayout layout,
                 SpectrumSymbols.Guard(sheet, new(left, layout.Bars.Top + 60, right, Bottom));
             }
         }
-    }
-
-    private void Axis()
-    {
-        using SKPaint baseline = PictureSheet.Pen(Palette.Ink, 3), rule = PictureSheet.Pen(Palette.CarLine, 1.5f);
-        float top = layout.KeyTop - 100, free = 0;
-        double widest = AxisScale.EvenStep(layout.Axis.Scales.Sum(s => s.High - s.Low), 8);
-        foreach (AxisScale scale in layout.Axis.Scales)
-        {
-            sheet.Line(new(scale.FromPx, layout.Bars.Bottom), new(scale.ToPx, layout.Bars.Bottom), baseline);
-            sheet.Line(new(scale.FromPx, Bottom), new(scale.ToPx, Bottom), baseline);
-            if (layout.Fifth.Height > 0)
-            {
-                sheet.Line(new(scale.FromPx, layout.Third.Bottom), new(scale.ToPx, layout.Third.Bottom), rule);
-            }
-
-            // A short stretch beside a long one needs figures of its own.
-            double step = Math.Min(widest, AxisScale.EvenStep(scale.High - scale.Low, 3));
-            foreach (double tick in AxisScale.EvenTicks(scale.Low, scale.High, step))
-            {
-                float x = scale.At(tick);
-                string words = SpectrumView.Edge(tick);
-                float width = DrawingFonts.Width(words, PictureSheet.TextPx, false), left = Math.Min(x - (width / 2), SheetLayout.WidthPx - width - 2);
-                sheet.Line(new(x, Bottom - 7), new(x, Bottom + 7), baseline);
-                if (left >= free)
-                {
-                    sheet.LabelFrom(words, left, top + 22, PlotPainter.TickSeries);
-                    free = left + width + 24;
-                }
-            }
-        }
-
-        // Two strokes at every break of the axis.
-        foreach (AxisScale scale in layout.Axis.Scales.SkipLast(1))
-        {
-            foreach (float y in new[] { layout.Bars.Bottom, Bottom })
-            {
-                sheet.Line(new(scale.ToPx + 4, y + 14), new(scale.ToPx + 16, y - 14), baseline);
-                sheet.Line(new(scale.ToPx + SpectrumAxis.BreakPx - 16, y + 14), new(scale.ToPx + SpectrumAxis.BreakPx - 4, y - 14), baseline);
-            }
-        }
-
-        const string Unit = "Frequency, MHz";
-        sheet.LabelFrom(Unit, layout.Bars.Right - DrawingFonts.Width(Unit, PictureSheet.TextPx, false), top + 64, PlotPainter.CaptionSeries);
     }
 
     private void Lane(SKRect lane, string name, IEnumerable<SpectrumProduct> products, Action<PictureSheet, float, float, float, bool> symbol)

@@ -106,20 +106,25 @@ public class LinkDrawingTests
         Assert.Equal(expected, end, 3.0);
     }
 
-    // The curve's pixels are looked for in the column of the gap, where the marker must sit at the level told.
+    // Curve and marker are looked for on the picture, against the ticks of the level axis.
     [Fact]
-    public void Draw_Marker_SitsOnTheCurveAtTheLevelTold()
+    public void Draw_CurveAndMarker_LieAtTheLevelsTold()
     {
-        (_, IReadOnlyList<DrawnLabel> labels) = LinkDrawing.DrawWithLabels(LinkReports.Fm);
-        var view = new LinkView(LinkReports.Fm, DistanceUnit.Metres, null);
-        using SKBitmap bitmap = SKBitmap.Decode(LinkDrawing.Draw(LinkReports.Fm).Png);
+        (DrawnPicture picture, IReadOnlyList<DrawnLabel> labels) = LinkDrawing.DrawWithLabels(LinkReports.Fm);
+        AxisScale distance = LinkLayout.For(new(LinkReports.Fm, DistanceUnit.Metres, null)).Distance;
+        using SKBitmap bitmap = SKBitmap.Decode(picture.Png);
         DrawnLabel high = labels.First(l => l.Series == PlotPainter.TickSeries && l.Text == "-40"), low = labels.First(l => l.Series == PlotPainter.TickSeries && l.Text == "-80");
         float perDb = (low.Box.MidY - high.Box.MidY) / 40;
         // At 20 m the builder's level is -40 - 40 log10(4) = -64.1 dBm.
-        int x = (int)LinkLayout.For(view).Distance.At(20);
+        int x = (int)distance.At(20);
         int[] blue = [.. Enumerable.Range((int)high.Box.MidY, (int)(low.Box.MidY - high.Box.MidY)).Where(y => bitmap.GetPixel(x, y) == Palette.Curve)];
         Assert.NotEmpty(blue);
         Assert.Equal(high.Box.MidY + (24.1 * perDb), blue.Average(), 3.0);
+        // At the gap it is -83.2 dBm; seven pixels beside the gap's line only the marker is ink there.
+        int beside = (int)distance.At(60) + 7;
+        int[] ink = [.. Enumerable.Range((int)low.Box.MidY - 10, 60).Where(y => Palette.Luminance(bitmap.GetPixel(beside, y)) < 0.05)];
+        Assert.InRange(ink.Length, 10, 22);
+        Assert.Equal(high.Box.MidY + (43.2 * perDb), ink.Average(), 3.0);
     }
 
     [Fact]

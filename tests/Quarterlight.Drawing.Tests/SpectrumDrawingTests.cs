@@ -26,7 +26,7 @@ public class SpectrumDrawingTests
         Assert.Contains(labels, l => l.Series == SpectrumPainter.FrequencySeries && l.Text == "518.2");
         Assert.Contains(labels, l => l.Series == SpectrumPainter.BlockSeries && l.Text == "A");
         Assert.Contains(labels, l => l.Series == SpectrumKey.ListSeries && l.Text == "A: not 526 to 527.5 MHz, a television channel");
-        string[] legend = ["carrier, clean", "neighbour's carrier", "3rd-order product", "product on a carrier", "not to be used", "guard of 100 kHz"];
+        string[] legend = ["carrier, clean", "neighbour's carrier", "3rd-order product (lane 3rd)", "product on a carrier", "not to be used", "guard of 100 kHz"];
         Assert.All(legend, words => Assert.Contains(labels, l => l.Series == SpectrumKey.LegendSeries && l.Text == words));
     }
 
