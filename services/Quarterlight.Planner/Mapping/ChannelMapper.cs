@@ -38,6 +38,12 @@ internal static class ChannelMapper
         }
 
         CoordinationTask task = Rules(rules) with { Transmitters = transmitters };
+        if (task.Limits.FifthOrder == FifthOrderScope.TwoAndThreeSignal)
+        {
+            // Each try costs many times more there: stop within a few seconds.
+            task = task with { NodeLimit = CoordinationDefaults.NodeLimit / 4 };
+        }
+
         double? distance = Distance(rules, rulesAt, reader);
         if (reader.Violations.Count == before)
         {

@@ -103,7 +103,7 @@ internal sealed class RadioAdapter(TeamLibrary library, PlanningGate gate) : Rad
         return await gate.RunAsync(
             () =>
             {
-                ChannelReport report = ChannelReportMapper.ToContract(ChannelCoordinator.Solve(asked.Task), asked);
+                ChannelReport report = ChannelReportMapper.ToContract(RoomyCoordination.Solve(asked.Task), asked);
                 return new CoordinateChannelsResponse { Report = report, Picture = Draw(request.IncludePicture, report, asked) };
             },
             context.CancellationToken);

@@ -74,8 +74,12 @@ public class FmReceptionTests
         AnalogueFm fm = s_mono with { DeEmphasisMicroseconds = 50, TargetSnrDb = target, Stereo = stereo };
 
         Assert.True(FmReception.NeededCnDb(fm) >= FmReception.ThresholdCnDb);
-        Assert.True(FmReception.SnrDb(FmReception.NeededCnDb(fm), fm) >= target - 1e-6);
+        Assert.True(FmReception.SnrAtReceiverDb(FmReception.NeededCnDb(fm), fm) >= target - 1e-6);
     }
+
+    [Fact]
+    public void SnrAtReceiver_StrongestSignal_IsTheCeilingOfTheDataSheet() =>
+        Assert.Equal(65, FmReception.SnrAtReceiverDb(80, s_mono), 0.1); // One car receiver's data sheet: S/N 65 dB.
 
     [Fact]
     public void Snr_MoreCarrier_IsNeverWorse()
@@ -88,8 +92,8 @@ public class FmReceptionTests
 
     private static double Simulate(double cnDb, double deviationHz, int seed)
     {
-        const int Count = 1 << 20;
-        const double Rate = 1_048_576, ToneHz = 1000, FilterHz = 200_000, AudioHz = 15_000;
+        const int Count = 1 << 19;
+        const double Rate = 524_288, ToneHz = 1000, FilterHz = 200_000, AudioHz = 15_000;
         var random = new Random(seed);
         var noise = new Complex[Count];
         int half = (int)(FilterHz / 2 * Count / Rate);

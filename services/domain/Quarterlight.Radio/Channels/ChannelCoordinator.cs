@@ -66,6 +66,29 @@ public static class ChannelCoordinator
         };
     }
 
+    /// <summary>The quick attempts alone; null when they do not find a full clean set.</summary>
+    internal static CoordinationResult? SolveQuickly(CoordinationTask task)
+    {
+        var problem = new CoordinationProblem(task);
+        var placed = new PlacedCarriers(problem);
+        var best = new BestSet(problem);
+        new QuickStarts(problem, placed, best, new Random(task.Seed)).Run(task.NodeLimit);
+        if (!best.Complete)
+        {
+            return null;
+        }
+
+        AssignedCarrier[] assigned = InTaskOrder(task, best.ById());
+        return new CoordinationResult
+        {
+            Carriers = assigned,
+            PlacedCount = assigned.Length,
+            Proof = CoordinationProof.FullSetFound,
+            NodesVisited = placed.Nodes,
+            Check = ChannelChecker.Check(task, assigned),
+        };
+    }
+
     private static CompromiseAssignment? Compromised(CoordinationTask task, CoordinationProblem problem, Dictionary<string, long> clean, Random random)
     {
         Dictionary<string, long>? carriers = new Compromise(problem, random)

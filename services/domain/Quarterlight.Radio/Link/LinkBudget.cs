@@ -73,7 +73,7 @@ internal sealed class LinkBudget
 
     public double MarginDb(double distanceM) => LevelFromLossDbm(PathLossDb(distanceM)) - NeededLevelDbm;
 
-    public double? SnrDb(double levelDbm) => Task.Gear.Emission is AnalogueFm fm ? FmReception.SnrDb(levelDbm - NoiseDbm, fm) : null;
+    public double? SnrDb(double levelDbm) => Task.Gear.Emission is AnalogueFm fm ? FmReception.SnrAtReceiverDb(levelDbm - NoiseDbm, fm) : null;
 
     /// <summary>Loss in dB at which the link just holds for an availability.</summary>
     /// <param name="availabilityFraction">Above 0 and below 1.</param>

@@ -68,7 +68,7 @@ public static class LinkRules
     public static ValidRange FilterBandwidthKHz { get; } = new(5, 400, "kHz");
 
     /// <summary>Audio signal over noise wanted.</summary>
-    public static ValidRange TargetSnrDb { get; } = new(20, 70, "dB");
+    public static ValidRange TargetSnrDb { get; } = new(20, 60, "dB");
 
     /// <summary>Carrier over noise a digital link needs.</summary>
     public static ValidRange RequiredCnDb { get; } = new(-5, 40, "dB");

@@ -24,9 +24,9 @@ internal static class LinkWords
             return Say($"It does not hold {share} of the time at any distance; at {Metres(task.GapM)} it holds {Percent(atGap)}.");
         }
 
-        string to = asked.BeyondModel ? Say($"at least to {Metres(asked.RangeM)}") : Say($"to {Metres(asked.RangeM)}");
+        string to = asked.BeyondModel ? Say($"at least up to {Metres(asked.RangeM)}") : Say($"up to {Metres(asked.RangeM)}");
         return task.GapM <= asked.RangeM
-            ? Say($"It holds {share} of the time up {to}; at {Metres(task.GapM)} it holds {Percent(atGap)}.")
+            ? Say($"It holds {share} of the time {to}; at {Metres(task.GapM)} it holds {Percent(atGap)}.")
             : Say($"Too far: at {Metres(task.GapM)} it holds {Percent(atGap)}; keep within {Metres(asked.RangeM)} for {share}.");
     }
 

@@ -5,7 +5,7 @@ namespace Quarterlight.Radio.Link;
 /// <summary>Path loss against distance, obstacles included, on a grid even in the logarithm of distance.</summary>
 internal sealed class PathCurve
 {
-    private const int SmoothPoints = 48, WavyPoints = 128;
+    private const int SmoothPoints = 64, WavyPoints = 128;
 
     private readonly double[] _distanceM;
     private readonly double[] _lossDb;

@@ -19,7 +19,14 @@ public static class FmReception
     /// <summary>Carrier over noise in dB below which clicks take over; about 10 to 12 dB, from memory.</summary>
     public const double ThresholdCnDb = 12;
 
-    /// <summary>Audio signal over noise in dB.</summary>
+    /// <summary>Audio signal over noise in dB that a receiver reaches on the strongest signal: the data sheet of one car receiver, not a population.</summary>
+    public const double CeilingSnrDb = 65;
+
+    /// <summary>The same with the receiver's own ceiling: what comes out of a real one.</summary>
+    public static double SnrAtReceiverDb(double carrierToNoiseDb, AnalogueFm fm) =>
+        -10 * Math.Log10(Math.Pow(10, -SnrDb(carrierToNoiseDb, fm) / 10) + Math.Pow(10, -CeilingSnrDb / 10));
+
+    /// <summary>Audio signal over noise in dB of an ideal receiver.</summary>
     /// <param name="carrierToNoiseDb">Carrier over noise in the receiver's filter, dB.</param>
     /// <param name="fm">The system.</param>
     public static double SnrDb(double carrierToNoiseDb, AnalogueFm fm)
@@ -44,16 +51,16 @@ public static class FmReception
     {
         ArgumentNullException.ThrowIfNull(fm);
         double low = ThresholdCnDb, high = 120;
-        if (SnrDb(low, fm) >= fm.TargetSnrDb)
+        if (SnrAtReceiverDb(low, fm) >= fm.TargetSnrDb)
         {
             return low;
         }
 
-        // Above the threshold one dB of carrier is one dB of sound but for rounding: three steps settle it.
-        double at = low;
+        // Above the threshold one dB of carrier is one dB of sound of the ideal receiver, which has to reach more than asked by what the ceiling takes.
+        double ideal = -10 * Math.Log10(Math.Pow(10, -fm.TargetSnrDb / 10) - Math.Pow(10, -CeilingSnrDb / 10)), at = low;
         for (int i = 0; i < 6; i++)
         {
-            at = Math.Clamp(at + fm.TargetSnrDb - SnrDb(at, fm), low, high);
+            at = Math.Clamp(at + ideal - SnrDb(at, fm), low, high);
         }
 
         return at;
