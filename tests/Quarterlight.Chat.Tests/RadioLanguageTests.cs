@@ -139,6 +139,18 @@ public sealed class RadioLanguageTests
     [InlineData("details", CrewIntent.Details)]
     [InlineData("what do the changes cost?", CrewIntent.Unknown)]
     [InlineData("what is my trial line", CrewIntent.Unknown)]
+    [InlineData("how far back does the seat go", CrewIntent.Unknown)]
+    [InlineData("how far is the mic from the driver's mouth", CrewIntent.Plan)]
+    [InlineData("where do I put the transmitter pack on the driver", CrewIntent.Plan)]
+    [InlineData("is it legal to mount on the windscreen", CrewIntent.WhySite)]
+    [InlineData("is it legal to film here", CrewIntent.Unknown)]
+    [InlineData("record in stereo", CrewIntent.Unknown)]
+    [InlineData("channel 251", CrewIntent.Unknown)]
+    [InlineData("how close do we have to stay", CrewIntent.LinkCheck)]
+    [InlineData("max eirp at 2.4 ghz in canada", CrewIntent.LinkLaw)]
+    [InlineData("can I use 2.4 GHz in France", CrewIntent.LinkLaw)]
+    [InlineData("frequency plan for the bodypacks", CrewIntent.Channels)]
+    [InlineData("do our mics interfere with each other", CrewIntent.Channels)]
     public void Read_WithoutALinkQuestion_StaysWhatItWas(string text, CrewIntent intent) => Assert.Equal(intent, Ask(text, CrewMemory.Empty with { SceneName = DemoData.MainScene }).Intent);
 
     [Fact]
@@ -160,6 +172,23 @@ public sealed class RadioLanguageTests
 
     [Fact]
     public void Read_IsThatLegal_KeepsThePowerSaidBefore() => Assert.Equal(50, Ask("is that legal?", After("what range with 50 mW on 98.3?")).Radio.Power!.Value);
+
+    [Fact]
+    public void Read_AndOneMore_IsAddedToTheList()
+    {
+        Assert.Equal([480.1, 480.9, 481.7], Ask("and 481.7", After("check 480.1 and 480.9")).Radio.CarriersMHz);
+        Assert.Equal([97.7, 99.1], Ask("and 99.1 faint", After("which channel is quietest? I hear 97.7 strong")).Radio.Stations.Select(s => s.FrequencyMhz));
+        Assert.Equal(12, Ask("make it twelve", After("channels for eight bodypacks")).Radio.TransmitterCount);
+        Assert.Equal(LinkSight.Clear, Ask("without the truck", After("what range with a truck between")).Radio.Sight);
+    }
+
+    [Fact]
+    public void Read_AnotherKit_BringsItsOwnGearButKeepsTheRoad()
+    {
+        RadioSaid said = Ask("with the small kit", After("will the link hold at 150 m with 50 mW on 98.3?")).Radio;
+
+        Assert.Equal((150, null, null, "kits/demo-small"), (said.GapM, said.FrequencyMHz, said.Power, said.KitName));
+    }
 
     [Fact]
     public void Read_AnotherScene_ForgetsWhatWasSaid() => Assert.Null(Ask("and for the driving lesson in a tunnel?", After("will the link hold at 150 m?")).Radio.GapM);

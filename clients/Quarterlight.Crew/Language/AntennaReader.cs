@@ -8,6 +8,9 @@ public static class AntennaReader
     // An antenna higher than this is not asked about; a distance is.
     private const double HighestM = 8;
 
+    // Beside an antenna, so short a distance is its height and no gap: judgement.
+    private const double SurelyHeightM = 4;
+
     /// <summary>Both antennas, and the distances that are their heights and not gaps.</summary>
     /// <param name="tokens">Words.</param>
     /// <param name="distances">Distances among them.</param>
@@ -56,7 +59,7 @@ public static class AntennaReader
 
         bool after = tokens.Skip(distance.Start + distance.Count).Take(1).Any(t => t.Word is "high" or "up" or "tall" or "above");
         bool before = tokens.Take(distance.Start).TakeLast(3).Any(t => t.Word is "height" or "raise" or "raised" or "mast" or "pole");
-        return after || before || (antenna && tokens.Take(distance.Start).TakeLast(4).Any(t => t.IsAny(RadioWords.Antennas)));
+        return after || before || (antenna && distance.Metres <= SurelyHeightM) || (antenna && tokens.Take(distance.Start).TakeLast(4).Any(t => t.IsAny(RadioWords.Antennas)));
     }
 
     // "the receiver's antenna", "the follow car's aerial", "their antenna".
@@ -66,7 +69,7 @@ public static class AntennaReader
         {
             bool owner = tokens[i].Word is "receiver" or "receiving" or "rx" or "their" || ((tokens[i].Word is "followcar" or "chasecar") && (tokens[i].Possessive || (i + 1 < tokens.Count && tokens[i + 1].IsAny(RadioWords.Antennas))));
             bool near = tokens.Skip(i + 1).Take(2).Any(t => t.IsAny(RadioWords.Antennas)) || tokens[i].Word is "receiver" or "rx";
-            bool of = owner || (tokens[i].IsAny(RadioWords.Antennas) && tokens.Skip(i + 1).Take(4).Any(t => t.Word is "followcar" or "chasecar" or "receiver") && tokens.Skip(i + 1).Take(1).Any(t => t.Word is "of" or "on" or "in"));
+            bool of = owner || (tokens[i].IsAny(RadioWords.Antennas) && tokens.Skip(i + 1).Take(7).Any(t => t.Word is "followcar" or "chasecar" or "receiver") && tokens.Skip(i + 1).Take(1).Any(t => t.Word is "of" or "on" or "in"));
             if (of && (near || !owner))
             {
                 return true;

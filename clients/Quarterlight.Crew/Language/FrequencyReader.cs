@@ -12,7 +12,7 @@ public static class FrequencyReader
     private static readonly HashSet<string> OtherUnits = Lexicon.Words(
         "m metre metres meter meters km kilometre kilometres kilometer kilometers ft foot feet yd yds yard yards mile miles mph kmh kph mw milliwatt milliwatts w watt watts dbm dbuv uv µv μv microvolts percent khz car cars transmitters transmitter bodypacks bodypack beltpacks packs mics mic channels lengths carlengths talkers th rpm db ms");
 
-    private static readonly HashSet<string> Leads = Lexicon.Words("on at frequency freq channel to check between from and tuned by");
+    private static readonly HashSet<string> Leads = Lexicon.Words("on at frequency freq to check between from and tuned by");
 
     /// <summary>Every frequency said, in order. A bare number counts from 76, behind "on" and the like or with a decimal point.</summary>
     public static IReadOnlyList<FrequencySaid> Find(IReadOnlyList<Token> tokens)

@@ -4,9 +4,9 @@ namespace Quarterlight.Crew.Language;
 internal static class RadioIntentReader
 {
     // Words that may stand round "legal" in a question about nothing else.
-    private static readonly HashSet<string> LawFiller = Lexicon.Words("are we is it this that the a an our need needs for do does have to here link in order get ok legal there any what about whatabout with us on if so and now still");
+    private static readonly HashSet<string> LawFiller = Lexicon.Words("are we is it this that the a an our need needs for do does have to here link in order get ok legal there any what about whatabout with us on if so and now still what whats does say who i ask how must can me my know");
 
-    private static readonly HashSet<string> FallingBack = Lexicon.Words("back behind follow following followcar chasecar they them trail trailing fall drop reach reaches lag range away between followers");
+    private static readonly HashSet<string> FallingBack = Lexicon.Words("back behind follow following followcar chasecar they them trail trailing fall drop reach reaches lag range away between lose followers listen listens listening director script supervisor village cart");
 
     /// <summary>What is asked about the radio; null when the question is about something else.</summary>
     /// <param name="request">Slots read so far.</param>
@@ -29,46 +29,66 @@ internal static class RadioIntentReader
         if (Explicit(request, said, radio, wireless, last is not null) is { } named)
         {
             bool goesOn = last is not null && ((last.Intent == named && said.Tokens[0].Word is "and" or "also" or "plus" or "but" or "whatabout" or "whatif" or "with" or "in" or "on") || (radio.IsEmpty && named == CrewIntent.LinkLaw));
-            return With(request, named, radio, goesOn ? last : null);
+            return With(request, said, named, radio, goesOn ? last : null);
+        }
+
+        // "make it twelve"
+        if (last?.Intent == CrewIntent.Channels && radio.IsEmpty && said.Count <= 4 && said.Tokens[^1].Number is { } count and >= 1 and <= 100 && count == Math.Floor(count))
+        {
+            radio = radio with { TransmitterCount = (int)count };
         }
 
         bool slots = !radio.IsEmpty;
-        if (last is not null && (slots || radio.SpeedKmPerHour is not null || said.KitSaid is not null))
+        if (last is not null && (slots || radio.SpeedKmPerHour is not null || said.KitSaid is not null || AnotherScene(request, said)))
         {
-            return With(request, FollowUp(last.Intent, radio), radio, last);
+            return With(request, said, FollowUp(last.Intent, radio), radio, last);
         }
 
-        return slots && SlotsAlone(said, radio) is { } alone ? With(request, alone, radio, null) : null;
+        return slots && SlotsAlone(said, radio) is { } alone ? With(request, said, alone, radio, null) : null;
     }
 
-    private static CrewRequest With(CrewRequest request, CrewIntent intent, RadioSaid radio, RadioMemory? last)
+    private static CrewRequest With(CrewRequest request, SaidThings said, CrewIntent intent, RadioSaid radio, RadioMemory? last)
     {
-        RadioSaid whole = radio with { KitName = request.KitName };
+        RadioSaid whole = radio with { KitName = said.KitSaid };
+        RadioSaid? before = last is null ? null : said.KitSaid is null ? last.Said : last.Said.WithoutGear();
         bool sameScene = last is not null && !request.SceneSaid;
-        return request with { Intent = intent, Radio = sameScene ? whole.Over(last!.Said) : whole };
+        if (sameScene && said.Tokens[0].Word is "and" or "also" or "plus")
+        {
+            whole = whole with
+            {
+                Stations = whole.Stations.Count > 0 ? [.. before!.Stations, .. whole.Stations] : [],
+                CarriersMHz = intent == CrewIntent.CheckChannels && whole.CarriersMHz.Count == 0 && whole.FrequencyMHz is { } another ? [.. before!.CarriersMHz, another] : whole.CarriersMHz,
+            };
+        }
+
+        return request with { Intent = intent, Detailed = said.Any("details", "detail", "everything"), Radio = sameScene ? whole.Over(before!) : whole };
     }
+
+    // "and for the driving lesson?"
+    private static bool AnotherScene(CrewRequest request, SaidThings said) => request.SceneSaid && said.Count <= 6 && said.Tokens[0].Word is "and" or "whatabout" or "for" && !said.Any(Lexicon.Microphones);
 
     // Mounting microphones, windows, weather, shots: the plan's business even while the link is talked about.
     private static bool ForSomethingElse(CrewRequest request, SaidThings said, RadioSaid radio, bool wireless)
     {
-        if (said.Count == 0 || said.Any(Lexicon.Plans))
+        if (said.Count == 0 || (said.Any(Lexicon.Plans) && !said.Any(RadioWords.Channels)))
         {
             return true;
         }
 
         ConditionChanges c = request.Conditions;
         bool radioNumber = radio.FrequencyMHz is not null || radio.Power is not null || radio.TuningRanges.Count > 0 || radio.CarriersMHz.Count > 0;
-        bool strong = said.Any(RadioWords.Links) || radioNumber || said.Any(RadioWords.Coordinating);
+        bool strong = said.Any(RadioWords.Links) || radioNumber || said.Any(RadioWords.Coordinating) || said.Any("interfere", "interferes", "interfering");
         bool driving = c.Windows.Count > 0 || c.FanStep is not null || c.Rain is not null || c.EngineSpeedRpm is not null || c.Road is not null;
         bool microphones = (said.Any(Lexicon.Microphones) && !wireless && radio.TransmitterCount is null && !said.Any(RadioWords.Channels)) || (said.MicrophoneSaid && radio.TransmitterCount is null && !said.Any(RadioWords.Channels));
         bool place = request.Site is not null && !said.Any(RadioWords.Antennas) && !said.Any("antenna", "mast") && radio.TransmitAntenna.IsEmpty;
-        return !strong && (driving || microphones || place || request.RemovedShotIds.Count > 0 || request.RemovedMicrophoneIds.Count > 0 || said.Any(Lexicon.Sites) || (said.Any(Lexicon.Wheres) && request.TalkerId is not null));
+        bool rigging = request.TalkerId is not null && !radioNumber && radio.GapM is null && (said.Any(Lexicon.Wheres) || said.Any(Lexicon.Placing) || said.Any("which"));
+        return rigging || (!strong && (driving || microphones || place || request.RemovedShotIds.Count > 0 || request.RemovedMicrophoneIds.Count > 0 || said.Any(Lexicon.Sites) || (said.Any(Lexicon.Wheres) && request.TalkerId is not null)));
     }
 
     private static CrewIntent? Explicit(CrewRequest request, SaidThings said, RadioSaid radio, bool wireless, bool talking)
     {
         bool channel = said.Any(RadioWords.Channels), link = said.Any(RadioWords.Links);
-        bool thing = radio.FrequencyMHz is not null || radio.Power is not null || link || channel || said.Any("power", "radio");
+        bool thing = radio.FrequencyMHz is not null || radio.Power is not null || link || channel || said.Any("power", "radio", "signal", "eirp", "erp");
         if (IsLaw(said, radio, thing, talking))
         {
             return CrewIntent.LinkLaw;
@@ -79,9 +99,10 @@ internal static class RadioIntentReader
             return CrewIntent.CheckChannels;
         }
 
-        bool several = said.Any("channels", "frequencies", "freqs", "carriers") && (said.Any(RadioWords.Transmitters) || (wireless && said.Any(Lexicon.Microphones)));
+        bool several = (said.Any("channels", "frequencies", "freqs", "carriers") || said.Any(Lexicon.Plans)) && (said.Any(RadioWords.Transmitters) || (wireless && said.Any(Lexicon.Microphones)));
         bool quiet = said.Any(RadioWords.Quiet) && said.Any("channel", "frequency", "freq", "channels", "frequencies", "fm", "spot");
-        if (said.Any(RadioWords.Coordinating) || several || (radio.TuningRanges.Count > 0 && (said.Any(RadioWords.Transmitters) || channel || radio.TransmitterCount is not null)) || (radio.TransmitterCount is not null && channel && !quiet))
+        bool mutual = said.Any("interfere", "interferes", "interfering", "clash", "clashes", "clashing") && (said.Any(RadioWords.Transmitters) || said.Any(Lexicon.Microphones));
+        if (said.Any(RadioWords.Coordinating) || several || mutual || (radio.TuningRanges.Count > 0 && (said.Any(RadioWords.Transmitters) || channel || radio.TransmitterCount is not null)) || (radio.TransmitterCount is not null && channel && !quiet))
         {
             return CrewIntent.Channels;
         }
@@ -92,9 +113,13 @@ internal static class RadioIntentReader
             return CrewIntent.QuietChannel;
         }
 
-        bool howFar = said.Any("far", "distance") && said.Any("how", "what") && said.Any(FallingBack) && !said.Any(Lexicon.Microphones);
+        bool road = radio.Sight is not null || radio.Surroundings is not null || radio.Power is not null || radio.FrequencyMHz is not null;
+        bool may = said.Any("can", "could", "may", "should") && said.Any("we", "they", "be", "go");
+        bool howFar = said.Any("far", "distance") && said.Any("how", "what", "max", "maximum", "longest") && (said.Any(FallingBack) || road || may || talking) && !said.Any(Lexicon.Microphones) && !said.Any("seat", "seats", "lean") && !said.Any(Lexicon.Cameras);
+        bool howNear = said.Any("how") && said.Any("close", "near") && said.Any("stay", "keep", "they", "follow") && request.TalkerId is null && !said.Any(Lexicon.Microphones);
+        bool heard = said.Any("hear") && said.Any("us", "we") && said.Any("they", "director", "script", "supervisor") && !said.Any(Lexicon.Microphones);
         bool range = said.Any("range") && said.Count <= 12 && !said.Any("tuning", "dynamic");
-        return link || howFar || range || (said.Any("signal") && (radio.GapM is not null || said.Any("lose", "get", "hold", "drop"))) ? CrewIntent.LinkCheck : null;
+        return link || howFar || howNear || heard || range || (said.Any("signal") && said.Count <= 8 && !said.Any(Lexicon.Microphones)) ? CrewIntent.LinkCheck : null;
     }
 
     private static bool IsLaw(SaidThings said, RadioSaid radio, bool thing, bool talking)
@@ -105,7 +130,9 @@ internal static class RadioIntentReader
         }
 
         bool asks = said.Any("what", "whats", "how", "is", "are", "am", "which", "max", "maximum");
-        return (said.Any(RadioWords.Limits) && asks && (thing || (radio.Country is not null && talking))) || (said.Any("power") && said.Any("much", "max", "maximum") && asks && radio.GapM is null && !said.Any("range"));
+        bool fine = (said.Any("ok", "okay", "fine", "alright") || (said.Any("can", "may", "could") && said.Any("use", "run", "send"))) && radio.Country is not null && (radio.Power is not null || radio.FrequencyMHz is not null) && radio.GapM is null;
+        bool most = said.Any("power", "eirp", "erp") && said.Any("much", "max", "maximum") && (asks || radio.Country is not null) && radio.GapM is null && !said.Any("range");
+        return fine || most || (said.Any(RadioWords.Limits) && asks && (thing || (radio.Country is not null && talking)));
     }
 
     private static CrewIntent FollowUp(CrewIntent last, RadioSaid radio)
@@ -127,7 +154,7 @@ internal static class RadioIntentReader
         }
 
         bool gap = radio.GapM is >= 10 && !said.Any(Lexicon.Microphones) && said.KitSaid is null && said.CabinSaid is null;
-        bool mono = radio.Stereo is not null && said.Count <= 5;
+        bool mono = radio.Stereo is not null && said.Count <= 5 && !said.Any("record", "recording", "pair");
         bool antenna = !radio.TransmitAntenna.IsEmpty && said.Any(RadioWords.Antennas);
         return radio.FrequencyMHz is not null || radio.Power is not null || gap || mono || antenna || radio.Sight is not null and not V1.LinkSight.Clear ? CrewIntent.LinkCheck : null;
     }

@@ -107,6 +107,9 @@ public sealed record RadioSaid
     public bool SaysChannels => TransmitterCount is not null || TuningRanges.Count > 0 || Excluded.Count > 0 || AvoidedMHz.Count > 0
         || StepKHz is not null || SpacingKHz is not null || FifthOrder;
 
+    /// <summary>This without what belongs to the gear, for when another kit brings its own.</summary>
+    public RadioSaid WithoutGear() => this with { FrequencyMHz = null, Power = null, Stereo = null, TransmitAntenna = new(), ReceiveAntenna = new(), TransmitterCount = null, TuningRanges = [], StepKHz = null };
+
     /// <summary>This, with what it leaves open taken from the question before.</summary>
     public RadioSaid Over(RadioSaid before)
     {

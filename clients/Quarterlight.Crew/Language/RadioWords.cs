@@ -52,7 +52,7 @@ public static class RadioWords
     /// <summary>Common words a slip away from one above; known so that spelling never turns them into it.</summary>
     public static readonly IReadOnlySet<string> Decoys = Lexicon.Words(
         "stops stopping line lines lined trial trials tail tails role roles ruler mask mist mass park parks parking pace page string strings chance chances beach orange cloud clouds couch wife wise fell hole holes lawn lint lick serial career "
-        + "frequent frequently changes changed changing chain walks whales child children chill class cheek turned turn turns tuned state stage stages stated island grease frame frames trance island indie bust buses busy scan screen site permitting exception "
+        + "frequent frequently changes changed changing chain walks whales child children chill class cheek turned turn turns state stage stages stated island grease frame frames trance island indie bust buses busy scan screen site permitting exception "
         + "folder gold told bold sold cold reaches reacher teach teacher wide wine wires wired peak speak straight sign signs single singles station's lead leads loud louder lag lane lanes gas map cap tap rang rage ranger rules freed freezing");
 
     /// <summary>Every word above and every word of a country.</summary>

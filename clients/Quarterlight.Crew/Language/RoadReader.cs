@@ -44,6 +44,11 @@ public static class RoadReader
             return LinkSight.Clear;
         }
 
+        if (tokens.Where((t, i) => Big(t) is not null && tokens.Take(i).TakeLast(2).Any(b => b.Word is "without" or "no")).Any())
+        {
+            return LinkSight.Clear;
+        }
+
         int between = IndexOf(tokens, "between");
         bool behind = tokens.Where((t, i) => t.Is("behind") && i + 2 < tokens.Count && tokens[i + 1].Word is "a" or "an" or "another" && Big(tokens[i + 2]) is not null).Any();
         bool traffic = Any(tokens, "traffic");

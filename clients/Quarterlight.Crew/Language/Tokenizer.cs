@@ -54,8 +54,9 @@ public static partial class Tokenizer
     private static List<Token> JoinNumberWords(List<Token> tokens)
     {
         var joined = new List<Token>();
-        foreach (Token token in tokens)
+        for (int i = 0; i < tokens.Count; i++)
         {
+            Token token = tokens[i];
             if (token.Number is null && NumberWords.TryRead(token.Word, out double value))
             {
                 if (value is 100 or 1000)
@@ -73,7 +74,8 @@ public static partial class Tokenizer
                 }
 
                 int hundred = joined.Count - (joined.Count > 0 && joined[^1].Is("and") ? 2 : 1);
-                if (value < 100 && hundred >= 0 && joined[hundred] is { Number: >= 100 } many && many.Word.EndsWith("hundred", StringComparison.Ordinal))
+                bool counts = i + 1 < tokens.Count && tokens[i + 1].Word is "hundred" or "thousand";
+                if (value < 100 && !counts && hundred >= 0 && joined[hundred] is { Number: >= 100 } many && many.Word.EndsWith("hundred", StringComparison.Ordinal))
                 {
                     joined.RemoveRange(hundred, joined.Count - hundred);
                     joined.Add(new Token($"{many.Word} {token.Word}", many.Number + value));

@@ -51,9 +51,16 @@ internal static class LinkSetups
             }
         }
 
-        if (said.Stereo is { } stereo && gear.AnalogueFm is { } fm)
+        if (said.Stereo is { } stereo)
         {
-            fm.Stereo = stereo;
+            if (gear.AnalogueFm is { } fm)
+            {
+                fm.Stereo = stereo;
+            }
+            else
+            {
+                assumed.Add("mono or stereo is one to a digital link");
+            }
         }
 
         gear.TransmitAntenna = Rig(gear.TransmitAntenna, said.TransmitAntenna, "transmitter's antenna", asked.Units, assumed);

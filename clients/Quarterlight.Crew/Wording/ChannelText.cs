@@ -30,7 +30,8 @@ internal static class ChannelText
     /// <summary>Channels, then what is wrong, how sure, cautions.</summary>
     public static List<CrewLine> Lines(ChannelReport report, UnitPreference units, bool detailed)
     {
-        List<CrewLine> lines = [.. report.Assignments.Select(Channel).Chunk(ChannelsALine).Select(c => new CrewLine(CrewLineKind.Talker, string.Join(", ", c)))];
+        bool alike = report.Assignments.Select(a => Kind(a.TransmitterId)).Distinct().Count() <= 1;
+        List<CrewLine> lines = [.. report.Assignments.Select((a, i) => Channel(a, i, alike)).Chunk(ChannelsALine).Select(c => new CrewLine(CrewLineKind.Talker, string.Join(", ", c)))];
         int most = detailed ? int.MaxValue : MostHits;
         lines.AddRange(report.Hits.Take(most).Select(h => new CrewLine(CrewLineKind.Refused, Say($"{RadioWordings.Quote(h.Words)} falls on {RadioWordings.Dial(h.FrequencyMhz)} MHz, {Math.Abs(h.OffsetKhz):0} kHz from {RadioWordings.Dial(h.NearestCarrierMhz)}."))));
         if (report.Hits.Count > most)
@@ -67,17 +68,18 @@ internal static class ChannelText
     {
         string words = RadioWordings.Sentence(channel.Words, units);
         string cost = channel.InterferenceDb < 0.5 ? "stations cost nothing" : Say($"stations cost {channel.InterferenceDb:0} dB{(channel.HasWorstStationMhz ? $", {RadioWordings.Frequency(channel.WorstStationMhz)} most" : "")}");
-        return $"{RadioWordings.Frequency(channel.FrequencyMhz)}: reaches {UnitText.Distance(channel.RangeM, units, roundDown: true)}, {cost}{(words.Length > 0 ? $"; {words}" : "")}.";
+        return $"{RadioWordings.Frequency(channel.FrequencyMhz)}: reaches {UnitText.Distance(channel.RangeM, units, roundDown: true)}, {cost}{(words.Length > 0 ? $"; {RadioWordings.Lower(words)}" : "")}.";
     }
 
     // "3: 470.975 MHz"; of several kinds with the kind's own id.
-    private static string Channel(ChannelAssignment a, int index)
+    private static string Channel(ChannelAssignment a, int index, bool alike)
     {
-        string whose = a.TransmitterId.Length == 0 || IsNumber(a.TransmitterId) ? Say($"{index + 1}") : Name(a.TransmitterId).Replace('-', ' ');
+        string whose = alike || a.TransmitterId.Length == 0 ? Say($"{index + 1}") : Name(a.TransmitterId).Replace('-', ' ');
         return !a.HasFrequencyMhz ? $"{whose}: no room" : $"{whose}: {RadioWordings.Dial(a.FrequencyMhz)} MHz{(a.Clean ? "" : " (hit)")}";
     }
 
-    private static bool IsNumber(string id) => id.All(char.IsAsciiDigit);
+    // "bodypack-2" is the second of its kind.
+    private static string Kind(string id) => id.TrimEnd('0', '1', '2', '3', '4', '5', '6', '7', '8', '9').TrimEnd('-');
 
     private static string Faults(ChannelReport report)
     {

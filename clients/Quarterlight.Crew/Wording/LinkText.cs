@@ -10,6 +10,9 @@ internal static class LinkText
     private const int MostChanges = 3;
     private const int MostCautions = 2;
 
+    // What gains less than both is not worth the rigging: judgement.
+    private const double LeastGainDb = 0.1, LeastGainM = 0.5;
+
     // A drop-out is not worth a word below this many a minute: judgement.
     private const double FewDropOuts = 0.05;
 
@@ -43,8 +46,8 @@ internal static class LinkText
     public static List<CrewLine> Lines(LinkReport report, LinkSetup setup, UnitPreference units, bool detailed)
     {
         List<CrewLine> lines = [new(CrewLineKind.Figures, AtTheGap(report, setup, units)), new(CrewLineKind.Figures, Ranges(report, units))];
-        IEnumerable<LinkChange> changes = report.Changes.Take(detailed ? int.MaxValue : MostChanges);
-        if (report.Changes.Count > 0)
+        LinkChange[] changes = [.. report.Changes.Where(c => c.GainDb >= LeastGainDb || c.RangeGainM >= LeastGainM).Take(detailed ? int.MaxValue : MostChanges)];
+        if (changes.Length > 0)
         {
             lines.Add(new(CrewLineKind.Plain, $"To get more: {string.Join("; ", changes.Select(c => Change(c, units)))}."));
         }
@@ -56,14 +59,14 @@ internal static class LinkText
 
         if (report.Blocking.Length > 0)
         {
-            lines.Add(new(CrewLineKind.Plain, $"For blocking: {Lower(RadioWordings.Sentence(report.Blocking, units))}."));
+            lines.Add(new(CrewLineKind.Plain, $"For blocking: {RadioWordings.Lower(RadioWordings.Sentence(report.Blocking, units))}."));
         }
 
         string why = RadioWordings.Sentence(report.ModelReason, units);
-        lines.Add(new(CrewLineKind.Certainty, Say($"How sure: level ±{report.LevelDbm?.PlusMinus ?? 0:0} dB; path taken as {RadioWordings.Model(report.Model)}{(why.Length > 0 ? $": {Lower(why)}" : "")}.")));
+        lines.Add(new(CrewLineKind.Certainty, Say($"How sure: level ±{report.LevelDbm?.PlusMinus ?? 0:0} dB; path taken as {RadioWordings.Model(report.Model)}{(why.Length > 0 ? $": {RadioWordings.Lower(why)}" : "")}.")));
         if (detailed)
         {
-            lines.AddRange(report.RefusedModels.Select(m => new CrewLine(CrewLineKind.Refused, $"Path not taken as {RadioWordings.Model(m.Model)}: {Lower(RadioWordings.Sentence(m.Reason, units))}.")));
+            lines.AddRange(report.RefusedModels.Select(m => new CrewLine(CrewLineKind.Refused, $"Path not taken as {RadioWordings.Model(m.Model)}: {RadioWordings.Lower(RadioWordings.Sentence(m.Reason, units))}.")));
             lines.Add(new(CrewLineKind.Figures, Say($"Radiated {report.EirpDbm:0.0} dBm (EIRP), path loss {report.PathLossDb:0.0} dB, field {report.FieldDbuvPerM:0} dBµV/m where {report.NeededFieldDbuvPerM:0} is needed, noise and stations {report.NoiseDbm:0} dBm, {report.FadeMarginDb:0} dB kept for fading.")));
         }
 
@@ -76,7 +79,7 @@ internal static class LinkText
     {
         string range = lawful is null ? "" : lawful.RangeM < 1 ? "; at the lawful level there is no range to speak of" : $"; at the lawful level it reaches {UnitText.Distance(lawful.RangeM, units, roundDown: true)}";
         string ask = law.Status != LawStatus.WithinExemptLimit && law.Authority.Length > 0 ? $"; ask {RadioWordings.Quote(law.Authority)}" : "";
-        return $"Law: {Lower(LawText.Verdict(law))}{range}{ask}.";
+        return $"Law: {RadioWordings.Lower(LawText.Verdict(law))}{range}{ask}.";
     }
 
     private static string AtTheGap(LinkReport report, LinkSetup setup, UnitPreference units)
@@ -94,10 +97,10 @@ internal static class LinkText
     private static string Target(LinkSetup setup) => setup.Gear.AnalogueFm is { HasTargetSnrDb: true } fm ? Say($" (wanted {fm.TargetSnrDb:0})") : "";
 
     private static string Ranges(LinkReport report, UnitPreference units) => report.Ranges.Count == 0 ? "No ranges came with this answer."
-        : $"Holds {string.Join(", ", report.Ranges.Select(r => $"{RadioWordings.Percent(r.AvailabilityFraction)} of the time {(r.RangeM < 1 ? "nowhere" : $"to {UnitText.Distance(r.RangeM, units, roundDown: true)}{(r.BeyondModel ? " or more" : "")}")}"))}.";
+        : $"Holds {string.Join(", ", report.Ranges.Select((r, i) => $"{RadioWordings.Percent(r.AvailabilityFraction)} {(i == 0 ? "of the time " : "")}{(r.RangeM < 1 ? "nowhere" : $"to {UnitText.Distance(r.RangeM, units, roundDown: true)}{(r.BeyondModel ? " or more" : "")}")}"))}.";
 
     private static string Change(LinkChange change, UnitPreference units) =>
-        Say($"{Lower(RadioWordings.Sentence(change.Words, units))} ({Signed(change.GainDb)} dB, {(change.RangeGainM < 0 ? "-" : "+")}{UnitText.Distance(Math.Abs(change.RangeGainM), units)})");
+        Say($"{RadioWordings.Lower(RadioWordings.Sentence(change.Words, units))} ({Signed(change.GainDb)} dB, {(change.RangeGainM < 0 ? "-" : "+")}{UnitText.Distance(Math.Abs(change.RangeGainM), units)})");
 
     private static string Lengths(double metres)
     {
@@ -114,7 +117,4 @@ internal static class LinkText
     private static double Wanted(LinkSetup setup) => setup.FollowCar.HasAvailabilityFraction ? setup.FollowCar.AvailabilityFraction : 0.95;
 
     private static string Signed(double db) => db.ToString("+0.#;-0.#;0", System.Globalization.CultureInfo.InvariantCulture);
-
-    private static string Lower(string sentence) =>
-        sentence.Length > 1 && char.IsUpper(sentence[0]) && char.IsLower(sentence[1]) ? char.ToLowerInvariant(sentence[0]) + sentence[1..] : sentence;
 }

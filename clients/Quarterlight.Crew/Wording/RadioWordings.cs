@@ -68,7 +68,13 @@ internal static class RadioWordings
         ? Say($"{gear.Power:0.###} µV/m at {gear.FieldDistanceM:0.#} m")
         : $"{Milliwatts(gear.Power)} {gear.PowerBasis switch { TransmitPowerBasis.Erp => "ERP", TransmitPowerBasis.Eirp => "EIRP", _ => "at the output" }}";
 
-    public static string Milliwatts(double mw) => mw >= 1000 ? Say($"{mw / 1000:0.###} W") : mw >= 0.01 ? Say($"{mw:0.###} mW") : Say($"{mw * 1e6:0.###} nW");
+    public static string Milliwatts(double mw) => mw switch
+    {
+        >= 1000 => Say($"{mw / 1000:0.###} W"),
+        >= 1 => Say($"{mw:0.##} mW"),
+        >= 1e-3 => Say($"{mw * 1e3:0.#} µW"),
+        _ => Say($"{mw * 1e6:0.#} nW"),
+    };
 
     /// <summary>A share of time as "95 %", without a false last digit.</summary>
     public static string Percent(double fraction) => fraction switch
@@ -82,6 +88,10 @@ internal static class RadioWordings
     /// <summary>A sentence of the planner's, safe and in the crew's units, without its final stop.</summary>
     public static string Sentence(string text, UnitPreference units) => UnitText.Rewrite(CrewText.Clean(text, CrewText.LongestSentence), units).TrimEnd('.', ' ');
 
+    /// <summary>A sentence as it follows a colon: it starts small, unless its first word is all capitals or a lone letter.</summary>
+    public static string Lower(string sentence) =>
+        sentence.Length > 1 && char.IsUpper(sentence[0]) && char.IsLower(sentence[1]) ? char.ToLowerInvariant(sentence[0]) + sentence[1..] : sentence;
+
     /// <summary>A quotation from a rule, safe, in the units it is written in.</summary>
     public static string Quote(string text) => CrewText.Clean(text, CrewText.LongestSentence).TrimEnd('.', ' ');
 
@@ -89,7 +99,8 @@ internal static class RadioWordings
     public static List<CrewLine> Cautions(IEnumerable<Advisory> advisories, UnitPreference units, int most)
     {
         Advisory[] all = [.. advisories.DistinctBy(a => a.Message).OrderByDescending(a => (int)a.Severity)];
-        int shown = Math.Max(most, all.Count(a => a.Severity == AdvisorySeverity.Safety));
+        int safety = all.Count(a => a.Severity == AdvisorySeverity.Safety), cautions = all.Count(a => a.Severity == AdvisorySeverity.Caution);
+        int shown = Math.Max(most, safety + Math.Min(cautions, 1));
         List<CrewLine> lines = [.. all.Take(shown).Select(a => new CrewLine(CrewLineKind.Caution, $"{PlanText.Lead(a.Severity)}{Sentence(a.Message, units)}."))];
         if (all.Length > shown)
         {
