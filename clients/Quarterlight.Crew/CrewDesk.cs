@@ -51,7 +51,8 @@ public sealed class CrewDesk
             request = RequestReader.Read(text, vocabulary, memory, units);
 
             // Another scene: what was remembered of the last one would mislead.
-            memory = request.SceneName == memory.SceneName ? memory : memory with { Plan = null, LastChanges = null };
+            memory = request.SceneName == memory.SceneName ? memory : memory with { Plan = null, LastChanges = null, LastRadio = null };
+            memory = TurnsFromRadio(request.Intent) ? memory with { LastRadio = null } : memory;
             var asked = new Asked(planner, request, vocabulary, memory, request.Units ?? units, question.IncludePicture, cancellation);
             return await AnswerAsync(asked, text).ConfigureAwait(false);
         }
@@ -78,6 +79,10 @@ public sealed class CrewDesk
         return true;
     }
 
+    // What is about the microphones ends the talk about the radio; help, units and the like do not.
+    private static bool TurnsFromRadio(CrewIntent intent) => intent is CrewIntent.Plan or CrewIntent.WhySite or CrewIntent.WhatIf or CrewIntent.Details or CrewIntent.RunnerUp
+        or CrewIntent.ListSites or CrewIntent.Show or CrewIntent.UseScene or CrewIntent.LoadDemo;
+
     private async Task<CrewVocabulary> ReadVocabularyAsync(CancellationToken cancellation) => new(
         await planner.AllScenesAsync(cancellation).ConfigureAwait(false),
         await planner.AllCabinsAsync(cancellation).ConfigureAwait(false),
@@ -103,6 +108,11 @@ public sealed class CrewDesk
         CrewIntent.UseScene => ListTopic.Use(asked),
         CrewIntent.SetUnits => Units(asked),
         CrewIntent.LoadDemo => await DemoAsync(asked).ConfigureAwait(false),
+        CrewIntent.LinkCheck => await LinkTopic.CheckAsync(asked).ConfigureAwait(false),
+        CrewIntent.QuietChannel => await LinkTopic.QuietAsync(asked).ConfigureAwait(false),
+        CrewIntent.LinkLaw => await LawTopic.AnswerAsync(asked).ConfigureAwait(false),
+        CrewIntent.Channels => await ChannelTopic.FindAsync(asked).ConfigureAwait(false),
+        CrewIntent.CheckChannels => await ChannelTopic.CheckAsync(asked).ConfigureAwait(false),
         CrewIntent.Help => HelpTopic.Help(asked),
         _ => HelpTopic.NotUnderstood(asked, text),
     };

@@ -45,6 +45,21 @@ public enum CrewIntent
     /// <summary>The invented demo data.</summary>
     LoadDemo,
 
+    /// <summary>How far the follow car may drop back, and whether the link holds.</summary>
+    LinkCheck,
+
+    /// <summary>What may be radiated, and whether a transmitter is lawful.</summary>
+    LinkLaw,
+
+    /// <summary>The FM channels least disturbed.</summary>
+    QuietChannel,
+
+    /// <summary>Channels for several transmitters.</summary>
+    Channels,
+
+    /// <summary>Whether channels already chosen go together.</summary>
+    CheckChannels,
+
     /// <summary>What can be asked.</summary>
     Help,
 }

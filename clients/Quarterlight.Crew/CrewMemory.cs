@@ -1,3 +1,4 @@
+using Quarterlight.Crew.Language;
 using Quarterlight.V1;
 
 namespace Quarterlight.Crew;
@@ -17,6 +18,14 @@ public sealed record CrewMemory
     /// <summary>Changes of the last what-if, so that "and in the rain?" can add to them; null when there was none.</summary>
     public SceneChanges? LastChanges { get; init; }
 
+    /// <summary>The last question about the radio, so that "and at 200 m?" goes on from it; null when something else is talked about.</summary>
+    public RadioMemory? LastRadio { get; init; }
+
     /// <summary>Units the conversation settled on; null when nobody said.</summary>
     public UnitPreference? Units { get; init; }
 }
+
+/// <summary>A question about the radio, remembered.</summary>
+/// <param name="Intent">What was asked.</param>
+/// <param name="Said">What was said with it.</param>
+public sealed record RadioMemory(CrewIntent Intent, RadioSaid Said);

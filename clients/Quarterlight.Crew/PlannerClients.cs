@@ -32,6 +32,8 @@ internal sealed class PlannerClients(CallInvoker invoker, CrewDeskOptions option
 
     public KitService.KitServiceClient Kits { get; } = new(invoker);
 
+    public RadioService.RadioServiceClient Radio { get; } = new(invoker);
+
     public CallOptions Options(CancellationToken cancellation) =>
         new(deadline: options.Clock.GetUtcNow().UtcDateTime + options.Deadline, cancellationToken: cancellation);
 

@@ -26,6 +26,33 @@ public sealed class DemoDataTests(SharedPlanner planner)
     }
 
     [Fact]
+    public void Radio_TwoScenesFollowed_EveryKitWithLinkAndTransmitters()
+    {
+        Assert.Equal(["US", "GB"], DemoData.Scenes.Reverse().Where(s => s.FollowCar is not null).Select(s => s.FollowCar.CountryCode));
+        Assert.Equal(2, DemoData.Scenes.Count(s => s.FollowCar is null));
+        Assert.All(DemoData.Kits, k => Assert.NotNull(k.LinkGear));
+        Assert.Equal([8, 3], DemoData.Kits.Select(k => k.WirelessTransmitters.Sum(t => t.Count)));
+    }
+
+    [Fact]
+    public async Task Radio_OfScenesAndKits_IsKeptByThePlannerAsItIs()
+    {
+        var scenes = new SceneService.SceneServiceClient(planner.Invoker);
+        var kits = new KitService.KitServiceClient(planner.Invoker);
+        foreach (Scene scene in DemoData.Scenes)
+        {
+            Assert.Equal(scene.FollowCar, (await scenes.GetSceneAsync(new() { Name = scene.Name }, cancellationToken: TestContext.Current.CancellationToken)).Scene.FollowCar);
+        }
+
+        foreach (Kit kit in DemoData.Kits)
+        {
+            Kit kept = (await kits.GetKitAsync(new() { Name = kit.Name }, cancellationToken: TestContext.Current.CancellationToken)).Kit;
+            Assert.Equal(kit.LinkGear, kept.LinkGear);
+            Assert.Equal(kit.WirelessTransmitters, kept.WirelessTransmitters);
+        }
+    }
+
+    [Fact]
     public async Task Plan_EveryScene_CoversEveryTalker()
     {
         var placement = new PlacementService.PlacementServiceClient(planner.Invoker);

@@ -29,18 +29,25 @@ public sealed class FakePlanner : IAsyncDisposable
     public CallInvoker Invoker => channel.CreateCallInvoker();
 
     /// <summary>Starts one whose PlanPlacement does this; it keeps the demo data unless told to be empty.</summary>
-    public static async Task<FakePlanner> StartAsync(Func<PlanPlacementRequest, PlanPlacementResponse> plan, bool empty = false)
+    /// <param name="plan">What PlanPlacement does.</param>
+    /// <param name="empty">True keeps nothing.</param>
+    /// <param name="radio">What the radio service does; null has none of it.</param>
+    /// <param name="scenes">Scenes kept; null keeps those of the demo.</param>
+    /// <param name="kits">Kits kept; null keeps those of the demo.</param>
+    public static async Task<FakePlanner> StartAsync(Func<PlanPlacementRequest, PlanPlacementResponse> plan, bool empty = false, RadioService.RadioServiceBase? radio = null, IReadOnlyList<Scene>? scenes = null, IReadOnlyList<Kit>? kits = null)
     {
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
         builder.WebHost.ConfigureKestrel(k => k.Listen(System.Net.IPAddress.Loopback, 0, l => l.Protocols = HttpProtocols.Http2));
         builder.Services.AddGrpc();
-        builder.Services.AddSingleton(new Placing(plan)).AddSingleton(new Scenes(empty)).AddSingleton(new Cabins(empty)).AddSingleton(new Kits(empty));
+        builder.Services.AddSingleton(new Placing(plan)).AddSingleton(new Scenes(empty ? [] : scenes ?? DemoData.Scenes)).AddSingleton(new Cabins(empty)).AddSingleton(new Kits(empty ? [] : kits ?? DemoData.Kits));
+        builder.Services.AddSingleton(new FakeRadio(radio));
         WebApplication app = builder.Build();
         app.MapGrpcService<Placing>();
         app.MapGrpcService<Scenes>();
         app.MapGrpcService<Cabins>();
         app.MapGrpcService<Kits>();
+        app.MapGrpcService<FakeRadio>();
         await app.StartAsync();
         return new FakePlanner(app);
     }
@@ -71,9 +78,9 @@ public sealed class FakePlanner : IAsyncDisposable
         public override Task<PlanPlacementResponse> PlanPlacement(PlanPlacementRequest request, ServerCallContext context) => Task.FromResult(plan(request));
     }
 
-    private sealed class Scenes(bool empty) : SceneService.SceneServiceBase
+    private sealed class Scenes(IReadOnlyList<Scene> kept) : SceneService.SceneServiceBase
     {
-        public override Task<ListScenesResponse> ListScenes(ListScenesRequest request, ServerCallContext context) => Task.FromResult(new ListScenesResponse { Scenes = { empty ? [] : DemoData.Scenes } });
+        public override Task<ListScenesResponse> ListScenes(ListScenesRequest request, ServerCallContext context) => Task.FromResult(new ListScenesResponse { Scenes = { kept } });
     }
 
     private sealed class Cabins(bool empty) : CabinService.CabinServiceBase
@@ -81,8 +88,8 @@ public sealed class FakePlanner : IAsyncDisposable
         public override Task<ListCabinsResponse> ListCabins(ListCabinsRequest request, ServerCallContext context) => Task.FromResult(new ListCabinsResponse { Cabins = { empty ? [] : DemoData.Cabins } });
     }
 
-    private sealed class Kits(bool empty) : KitService.KitServiceBase
+    private sealed class Kits(IReadOnlyList<Kit> kept) : KitService.KitServiceBase
     {
-        public override Task<ListKitsResponse> ListKits(ListKitsRequest request, ServerCallContext context) => Task.FromResult(new ListKitsResponse { Kits = { empty ? [] : DemoData.Kits } });
+        public override Task<ListKitsResponse> ListKits(ListKitsRequest request, ServerCallContext context) => Task.FromResult(new ListKitsResponse { Kits = { kept } });
     }
 }

@@ -40,6 +40,9 @@ public sealed class LanguageTests
     [InlineData("80 km/h, A/C on", "80|kmh|ac|on")]
     [InlineData("forty five miles an hour", "forty five|mph")]
     [InlineData("lay-by 2,5", "lay|by|2,5")]
+    [InlineData("two hundred and fifty yards", "two hundred fifty|yards")]
+    [InlineData("six hundred and six hundred", "six hundred|and|six hundred")]
+    [InlineData("470-494 MHz at 99%", "470|to|494|mhz|at|99|percent")]
     public void Split_Text_WordsAndNumbers(string text, string tokens) => Assert.Equal(tokens.Split('|'), Tokenizer.Split(text).Select(t => t.Word));
 
     [Theory]

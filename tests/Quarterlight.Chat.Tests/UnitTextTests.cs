@@ -34,6 +34,28 @@ public sealed class UnitTextTests
         Assert.Equal(imperial, UnitText.Speed(kmPerHour, UnitPreference.Imperial));
     }
 
+    // 60 m is 196.85 ft; 300 m is 328.08 yd; 1609.344 m is a mile; limits are rounded down.
+    [Theory]
+    [InlineData(3.9, false, "4 m", "13 ft")]
+    [InlineData(3.9, true, "3.5 m", "12 ft")]
+    [InlineData(45.7, true, "45 m", "149 ft")]
+    [InlineData(60, false, "60 m", "197 ft")]
+    [InlineData(300, false, "300 m", "328 yd")]
+    [InlineData(1609.344, false, "1.6 km", "1.0 miles")]
+    [InlineData(2990, true, "2.9 km", "1.8 miles")]
+    public void Distance_KnownDistances_InBothUnits(double metres, bool down, string metric, string imperial)
+    {
+        Assert.Equal(metric, UnitText.Distance(metres, UnitPreference.Metric, down));
+        Assert.Equal(imperial, UnitText.Distance(metres, UnitPreference.Imperial, down));
+    }
+
+    [Fact]
+    public void Distance_RoundedDown_NeverPromisesMore() => Gen.Double[1, 3000].Sample(metres =>
+    {
+        double back = Assert.Single(DistanceReader.Find(Tokenizer.Split(UnitText.Distance(metres, UnitPreference.Imperial, roundDown: true)))).Metres;
+        Assert.InRange(back, metres - 161, metres + 1e-6);
+    });
+
     // Fixed points of water, by definition of the scales.
     [Theory]
     [InlineData(0, "32 °F")]
@@ -82,6 +104,8 @@ public sealed class UnitTextTests
     [InlineData("43 cm from the mouth instead of 27, speech -2.1 dB", "17 in from the mouth instead of 11 in, speech -2.1 dB")]
     [InlineData("43 cm away instead of 9 dB", "17 in away instead of 9 dB")]
     [InlineData("0 to 130 km/h", "0 mph to 81 mph")]
+    [InlineData("Keep within 60 m; 2 km off, 250 uV/m at 3 m, 98.1 MHz, -85 dBm, 20 ms, 50 mW, 350 kHz", "Keep within 197 ft; 1.2 miles off, 250 uV/m at 3 m, 98.1 MHz, -85 dBm, 20 ms, 50 mW, 350 kHz")]
+    [InlineData("It must be 1 to 3000 m.", "It must be 3 ft 3 in to 1.9 miles.")]
     public void Rewrite_UnitNamedOnce_HoldsForBothNumbers(string metric, string imperial) => Assert.Equal(imperial, UnitText.Rewrite(metric, UnitPreference.Imperial));
 
     private static double Number(Group group) => group.Success ? double.Parse(group.Value, CultureInfo.InvariantCulture) : 0;

@@ -8,7 +8,7 @@ namespace Quarterlight.Crew.Demo;
 
 /// <summary>
 /// Scenes, cars and kits to try things on. All of it is invented and says so in its names; sizes and figures of the
-/// microphones are judgement, typical of their kinds.
+/// microphones, of the link gear, of the wireless transmitters and of the stations heard are judgement, typical of their kinds.
 /// </summary>
 public static class DemoData
 {

@@ -57,6 +57,12 @@ public sealed record CrewRequest
     /// <summary>True when the changes come on top of those of the last what-if.</summary>
     public bool AddsToLast { get; init; }
 
+    /// <summary>What it says about the radio link and the wireless transmitters, with what goes on from the question before.</summary>
+    public RadioSaid Radio { get; init; } = new();
+
+    /// <summary>True when the radio answer is wanted at length.</summary>
+    public bool Detailed { get; init; }
+
     /// <summary>True when anything differs from the scene as kept.</summary>
     public bool HasChanges => !Conditions.IsEmpty || SiteRemoved || RemovedMicrophoneIds.Count > 0 || OnlyMicrophoneIds.Count > 0 || InsteadMicrophoneIds.Count > 0
         || RemovedShotIds.Count > 0 || CabinName is not null || KitName is not null;

@@ -19,7 +19,7 @@ public sealed class CrewVocabulary
         KitNames = new NameMatcher(kits.Select(k => new Named(k.Name, k.DisplayName)));
         IEnumerable<string> inScenes = scenes.SelectMany(s => s.Talkers.SelectMany(t => Split(t.Id).Concat(Split(t.DisplayName))).Concat(s.Shots.SelectMany(c => Split(c.Id))));
         IEnumerable<string> inKits = kits.SelectMany(k => k.Microphones.SelectMany(m => Split(m.DisplayName).Concat(Split(m.Id))));
-        speller = new Speller(Lexicon.All.Concat(Phrases.Words).Concat(SceneNames.Words).Concat(CabinNames.Words).Concat(KitNames.Words).Concat(inScenes).Concat(inKits)
+        speller = new Speller(Lexicon.All.Concat(RadioWords.All).Concat(Phrases.Words).Concat(SceneNames.Words).Concat(CabinNames.Words).Concat(KitNames.Words).Concat(inScenes).Concat(inKits)
             .Concat(["lav", "lavs", "omni", "cardioid", "supercardioid", "hypercardioid", "subcardioid", "shotgun", "tube", "boundary"]));
     }
 
@@ -44,6 +44,9 @@ public sealed class CrewVocabulary
     /// <summary>Words of a question: cut, spelling corrected, phrases joined.</summary>
     public IReadOnlyList<Token> Read(string text) =>
         Phrases.Join([.. Phrases.Join(Tokenizer.Split(text)).Select(t => t.Number is null ? t with { Word = speller.Correct(t.Word) } : t)]);
+
+    /// <summary>True for a word with a meaning here, or of the team's.</summary>
+    public bool Knows(string word) => speller.Knows(word);
 
     /// <summary>Kit of that resource name, or null.</summary>
     public Kit? KitOf(Scene? scene) => scene is null ? null : Kits.FirstOrDefault(k => k.Name == scene.Kit);

@@ -15,7 +15,15 @@ public static class NumberWords
         ["eight"] = 8,
         ["nine"] = 9,
         ["ten"] = 10,
+        ["eleven"] = 11,
+        ["twelve"] = 12,
+        ["thirteen"] = 13,
+        ["fourteen"] = 14,
         ["fifteen"] = 15,
+        ["sixteen"] = 16,
+        ["seventeen"] = 17,
+        ["eighteen"] = 18,
+        ["nineteen"] = 19,
         ["twenty"] = 20,
         ["thirty"] = 30,
         ["forty"] = 40,
@@ -26,6 +34,7 @@ public static class NumberWords
         ["eighty"] = 80,
         ["ninety"] = 90,
         ["hundred"] = 100,
+        ["thousand"] = 1000,
     };
 
     /// <summary>Reads a number written out in lower case.</summary>

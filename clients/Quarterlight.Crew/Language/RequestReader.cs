@@ -40,7 +40,8 @@ public static class RequestReader
         };
         request = WithLeftOut(request, tokens, vocabulary, scene);
         var said = new SaidThings(tokens, request, KitReader.Microphones(tokens, vocabulary.KitOf(scene)).Count > 0, vocabulary.CabinNames.FindOne(tokens)?.Id, vocabulary.KitNames.FindOne(tokens)?.Id, memory);
-        return IntentReader.Decide(request, said);
+        RadioSaid radio = RadioReader.Read(text, tokens, unitsSaid ?? units, vocabulary.Knows, memory.LastRadio is not null);
+        return RadioIntentReader.Decide(request, said, radio, memory.LastRadio) ?? IntentReader.Decide(request, said);
     }
 
     private static CrewRequest WithLeftOut(CrewRequest request, IReadOnlyList<Token> tokens, CrewVocabulary vocabulary, Scene? scene)

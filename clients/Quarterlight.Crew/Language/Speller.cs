@@ -12,6 +12,9 @@ public sealed class Speller
         known = [.. words];
     }
 
+    /// <summary>True for a word that is spelled right.</summary>
+    public bool Knows(string word) => known.Contains(word);
+
     /// <summary>The word itself when known, else the nearest known one within the slips forgiven, else the word itself.</summary>
     public string Correct(string word)
     {

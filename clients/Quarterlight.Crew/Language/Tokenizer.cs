@@ -23,6 +23,9 @@ public static partial class Tokenizer
             lower = written.Replace(lower, meant);
         }
 
+        lower = Dash().Replace(lower, " to ");
+        lower = Fraction().Replace(lower, m => m.Groups[1].Value == "4" ? " quarter " : " half ");
+        lower = lower.Replace("%", " percent ", StringComparison.Ordinal).Replace("½", " half ", StringComparison.Ordinal).Replace("¼", " quarter ", StringComparison.Ordinal);
         lower = lower.Replace("n't", " not", StringComparison.Ordinal);
         var tokens = new List<Token>();
         foreach (Match match in Pieces().Matches(lower))
@@ -47,14 +50,38 @@ public static partial class Tokenizer
         return apostrophe > 0 ? new Token(piece[..apostrophe], Possessive: piece[apostrophe..] is "'s" or "'") : new Token(piece);
     }
 
-    // "forty five" is one number.
+    // "forty five" is one number, and so is "two hundred and fifty".
     private static List<Token> JoinNumberWords(List<Token> tokens)
     {
         var joined = new List<Token>();
-        foreach (Token token in tokens)
+        for (int i = 0; i < tokens.Count; i++)
         {
+            Token token = tokens[i];
             if (token.Number is null && NumberWords.TryRead(token.Word, out double value))
             {
+                if (value is 100 or 1000)
+                {
+                    bool counted = joined.Count > 0 && joined[^1].Number is > 0 and < 100;
+                    double times = counted ? joined[^1].Number!.Value : 1;
+                    string word = counted ? joined[^1].Word + " " + token.Word : token.Word;
+                    if (counted)
+                    {
+                        joined.RemoveAt(joined.Count - 1);
+                    }
+
+                    joined.Add(new Token(word, times * value));
+                    continue;
+                }
+
+                int hundred = joined.Count - (joined.Count > 0 && joined[^1].Is("and") ? 2 : 1);
+                bool counts = i + 1 < tokens.Count && tokens[i + 1].Word is "hundred" or "thousand";
+                if (value < 100 && !counts && hundred >= 0 && joined[hundred] is { Number: >= 100 } many && many.Word.EndsWith("hundred", StringComparison.Ordinal))
+                {
+                    joined.RemoveRange(hundred, joined.Count - hundred);
+                    joined.Add(new Token($"{many.Word} {token.Word}", many.Number + value));
+                    continue;
+                }
+
                 if (value < 10 && joined.Count > 0 && joined[^1] is { Number: { } tens } last && NumberWords.IsTens(last.Word))
                 {
                     joined[^1] = new Token(last.Word + " " + token.Word, tens + value);
@@ -70,6 +97,13 @@ public static partial class Tokenizer
 
         return joined;
     }
+
+    // "470-494" is a range; between words a hyphen only parts.
+    [GeneratedRegex(@"(?<=\d)\s?[-–—]\s?(?=\d)", RegexOptions.CultureInvariant)]
+    private static partial Regex Dash();
+
+    [GeneratedRegex(@"(?<![\d./])1/([24])(?![\d/])", RegexOptions.CultureInvariant)]
+    private static partial Regex Fraction();
 
     [GeneratedRegex(@"\d+(?:[.,]\d+)?|\p{L}+(?:'\p{L}*)?", RegexOptions.CultureInvariant)]
     private static partial Regex Pieces();

@@ -49,6 +49,7 @@ internal static class ListTopic
             List<CrewLine> lines = [.. kit.Microphones.Select(m => new CrewLine(CrewLineKind.Plain,
                 Say($"{m.Count} × {Name(m.DisplayName, m.Id)}: {Pattern(m.Pattern)}, {UnitText.Length(m.BodyLengthM, asked.Units)} long, {m.SensitivityMvPerPa:0.#} mV/Pa, self-noise {m.SelfNoiseDba:0} dB(A), up to {m.MaxLevelDb:0} dB; held by {Join([.. m.Fixings.Select(Fixing)])}")))];
             lines.Add(new(CrewLineKind.Plain, $"Fixings: {Join([.. kit.Fixings.Select(f => Say($"{f.Count} × {Fixing(f.Fixing)}"))])}"));
+            lines.AddRange(KitRadio(kit).Select(l => new CrewLine(CrewLineKind.Plain, l)));
             return Shown(asked, Line(kit), lines, kit);
         }
 
@@ -66,6 +67,12 @@ internal static class ListTopic
             Say($"{Name(t.DisplayName, t.Id)}: seat {Seat(t.SeatId)}, {Effort(t.VocalEffort)}, {t.HeadPoses.Count} head poses{(t.NoBodyWorn ? ", nothing worn" : "")}")))];
         about.AddRange(scene.Shots.Select(s => new CrewLine(CrewLineKind.Plain, Say($"Camera {Name(s.Id)}: {s.FocalLengthMm:0.#} mm on a {s.SensorWidthMm:0.##} × {s.SensorHeightMm:0.##} mm sensor"))));
         about.Add(new(CrewLineKind.Plain, Capital(DriveText.Whole(scene.DriveConditions, asked.Units))));
+        if (scene.FollowCar is { } follow)
+        {
+            string country = follow.CountryCode.Length > 0 ? CountryReader.Say(follow.CountryCode) : "country not known";
+            about.Add(new(CrewLineKind.Plain, Say($"Follow car: {UnitText.Distance(follow.GapM, asked.Units)} behind, {RadioWordings.Surroundings(follow.Surroundings)}, {country}, {follow.Stations.Count} stations heard")));
+        }
+
         return Shown(asked, $"{Name(scene.DisplayName, scene.Name)}: {Name(asked.Cabin?.DisplayName ?? "", scene.Cabin)}, {Name(asked.Vocabulary.KitOf(scene)?.DisplayName ?? "", scene.Kit)}.", about, scene);
     }
 
@@ -107,6 +114,19 @@ internal static class ListTopic
 
     private static string Line(Cabin cabin) =>
         $"{Name(cabin.DisplayName, cabin.Name)}: {Body(cabin.BodyStyle)}, {(cabin.DriveSide == DriveSide.Right ? "right" : "left")}-hand drive, {Engine(cabin.EngineLayout)}{(cabin.Measurements is null ? ", typical sizes" : ", measured")}.";
+
+    private static IEnumerable<string> KitRadio(Kit kit)
+    {
+        if (kit.LinkGear is { } gear)
+        {
+            yield return $"Link to the follow car: {RadioWordings.Frequency(gear.FrequencyMhz)}, {RadioWordings.Power(gear)}, {(gear.AnalogueFm is null ? "digital" : "analogue FM")}";
+        }
+
+        foreach (WirelessTransmitter t in kit.WirelessTransmitters)
+        {
+            yield return Say($"{t.Count} × {Name(t.DisplayName, t.Id)}: {Join([.. t.TuningRanges.Select(r => Say($"{r.LowMhz:0.###} to {r.HighMhz:0.###} MHz"))])}, steps of {t.StepKhz:0.###} kHz");
+        }
+    }
 
     private static string Line(Kit kit) =>
         Say($"{Name(kit.DisplayName, kit.Name)}: {kit.Microphones.Sum(m => m.Count)} microphones of {kit.Microphones.Count} kinds, {kit.RecorderInputCount} recorder inputs.");

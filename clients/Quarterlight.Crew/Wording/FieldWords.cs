@@ -8,7 +8,7 @@ public static partial class FieldWords
 {
     private static readonly string[] Ordinals = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"];
 
-    private static readonly HashSet<string> Wrappers = ["scene", "bundle", "changes", "source", "position", "measurements", "plan"];
+    private static readonly HashSet<string> Wrappers = ["scene", "bundle", "changes", "source", "position", "measurements", "plan", "setup", "gear", "rules", "link_gear", "analogue_fm", "digital"];
 
     private static readonly Dictionary<string, string> Lists = new()
     {
@@ -20,6 +20,13 @@ public static partial class FieldWords
         ["open_windows"] = "window",
         ["silent_seat_ids"] = "silent seat",
         ["seats"] = "seat",
+        ["stations"] = "station",
+        ["transmitters"] = "transmitter",
+        ["wireless_transmitters"] = "transmitter",
+        ["tuning_ranges"] = "tuning range",
+        ["excluded_blocks"] = "block to keep out of",
+        ["neighbours"] = "neighbouring carrier",
+        ["frequencies_mhz"] = "channel",
     };
 
     private static readonly Dictionary<string, string> Words = new()
@@ -67,6 +74,48 @@ public static partial class FieldWords
         ["removed_microphone_ids"] = "microphones left out",
         ["removed_shot_ids"] = "cameras left out",
         ["removed_site_ids"] = "sites left out",
+        ["follow_car"] = "follow car",
+        ["gap_m"] = "gap",
+        ["country_code"] = "country",
+        ["sight"] = "view between the cars",
+        ["stations"] = "stations",
+        ["field_dbuv_per_m"] = "field",
+        ["availability_fraction"] = "share of the time it is to hold",
+        ["transmit_antenna"] = "transmitter's antenna",
+        ["receive_antenna"] = "receiver's antenna",
+        ["height_m"] = "height",
+        ["gain_dbi"] = "gain",
+        ["shielding_db"] = "shielding",
+        ["feeder_loss_db"] = "cable loss",
+        ["noise_figure_db"] = "noise figure",
+        ["power"] = "power",
+        ["power_mw"] = "power",
+        ["power_basis"] = "kind of power",
+        ["field_distance_m"] = "distance of the field",
+        ["frequency_mhz"] = "frequency",
+        ["fixed_mhz"] = "fixed frequency",
+        ["low_mhz"] = "lower edge",
+        ["high_mhz"] = "upper edge",
+        ["step_khz"] = "tuning step",
+        ["count"] = "number",
+        ["intercept_dbm"] = "intercept",
+        ["target_snr_db"] = "signal over noise",
+        ["required_cn_db"] = "carrier over noise",
+        ["latency_ms"] = "delay",
+        ["min_spacing_khz"] = "spacing of channels",
+        ["third_order_guard_khz"] = "guard against third-order products",
+        ["fifth_order_guard_khz"] = "guard against fifth-order products",
+        ["transmitter_distance_m"] = "distance between transmitters",
+        ["frequencies_mhz"] = "channels",
+        ["tuning_ranges"] = "tuning ranges",
+        ["transmitters"] = "transmitters",
+        ["wireless_transmitters"] = "transmitters",
+        ["excluded_blocks"] = "blocks to keep out of",
+        ["channel_count"] = "number of channels",
+        ["eirp_dbm"] = "radiated power",
+        ["conducted_power_dbm"] = "power",
+        ["channel_width_khz"] = "channel width",
+        ["emission"] = "kind of signal",
         ["cabin"] = "car",
         ["kit"] = "kit",
     };
@@ -106,6 +155,6 @@ public static partial class FieldWords
     [GeneratedRegex(@"^([a-z0-9_]*)(?:\[(\d{1,4})\])?", RegexOptions.CultureInvariant)]
     private static partial Regex Segment();
 
-    [GeneratedRegex(@"_(m|mm|cm|deg|db|dba|fraction|ids?|count)$", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"_(m|mm|cm|deg|db|dba|dbm|dbi|mhz|khz|mw|ms|fraction|ids?|count)$", RegexOptions.CultureInvariant)]
     private static partial Regex Unit();
 }

@@ -109,7 +109,8 @@ internal static class PlanText
 
     private static string Short(TalkerPlacement p) => p.Site?.Family == MountFamily.BodyWorn ? "body-worn" : "at the " + PlacementText.Place(p.Site);
 
-    private static string Lead(AdvisorySeverity severity) => severity switch
+    /// <summary>How an advisory begins.</summary>
+    public static string Lead(AdvisorySeverity severity) => severity switch
     {
         AdvisorySeverity.Safety => "Safety: ",
         AdvisorySeverity.Caution => "Caution: ",

@@ -12,6 +12,11 @@ public static partial class UnitText
 
     private const int InchesPerFoot = 12;
 
+    // From here on a distance along a road, not a length in a car: judgement.
+    private const double ShortestDistanceM = 10;
+    private const double LongestInSmallUnitM = 1000;
+    private const double LongestInFeet = 200;
+
     /// <summary>A length: centimetres below a metre, else metres; inches below two feet, else feet and inches.</summary>
     /// <param name="metres">Length in metres, any sign.</param>
     /// <param name="units">Units to say it in.</param>
@@ -34,6 +39,23 @@ public static partial class UnitText
         return rest == 0 ? Say($"{sign}{whole / InchesPerFoot} ft") : Say($"{sign}{whole / InchesPerFoot} ft {rest} in");
     }
 
+    /// <summary>A distance along a road: metres and kilometres, or feet, yards and miles, in round figures.</summary>
+    /// <param name="metres">Distance in metres, 0 or more.</param>
+    /// <param name="units">Units to say it in.</param>
+    /// <param name="roundDown">True for a limit, which rounding must not stretch.</param>
+    public static string Distance(double metres, UnitPreference units, bool roundDown = false)
+    {
+        if (units == UnitPreference.Metric)
+        {
+            return metres < LongestInSmallUnitM ? Say($"{Round(metres, metres < 10 ? 0.5 : 1, roundDown):0.#} m") : Say($"{Round(metres / 1000, 0.1, roundDown):0.0} km");
+        }
+
+        double feet = metres / DistanceReader.MetresPerFoot;
+        return feet < LongestInFeet ? Say($"{Round(feet, 1, roundDown):0} ft")
+            : metres < LongestInSmallUnitM ? Say($"{Round(metres / DistanceReader.MetresPerYard, 1, roundDown):0} yd")
+            : Say($"{Round(metres / (QuantityReader.KilometresPerMile * 1000), 0.1, roundDown):0.0} miles");
+    }
+
     /// <summary>A road speed.</summary>
     /// <param name="kmPerHour">Speed in km/h.</param>
     /// <param name="units">Units to say it in.</param>
@@ -46,7 +68,7 @@ public static partial class UnitText
     public static string Temperature(double celsius, UnitPreference units) =>
         units == UnitPreference.Metric ? Say($"{celsius:0} °C") : Say($"{(celsius * 9 / 5) + 32:0} °F");
 
-    /// <summary>A sentence from the planner with its metric lengths, speeds and temperatures in the crew's units; millimetres stay, as lenses are named by them.</summary>
+    /// <summary>A sentence from the planner with its metric lengths, distances, speeds and temperatures in the crew's units; millimetres stay, as lenses are named by them, and so do Hz, dB and dBm.</summary>
     public static string Rewrite(string sentence, UnitPreference units)
     {
         ArgumentNullException.ThrowIfNull(sentence);
@@ -63,7 +85,8 @@ public static partial class UnitText
             double value = double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture);
             return match.Groups[2].Value switch
             {
-                "m" => Length(value, units),
+                "m" => Math.Abs(value) < ShortestDistanceM ? Length(value, units) : Distance(value, units),
+                "km" => Distance(value * 1000, units),
                 "cm" => Length(value / 100, units),
                 "km/h" => Speed(value, units),
                 _ => Temperature(value, units),
@@ -71,12 +94,19 @@ public static partial class UnitText
         });
     }
 
+    private static double Round(double value, double step, bool down)
+    {
+        double steps = value / step;
+        return (down ? Math.Floor(steps + 1e-9) : Math.Round(steps, MidpointRounding.AwayFromZero)) * step;
+    }
+
     private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"(?<![\w.])(-?\d+(?:\.\d+)?) ?(km/h|cm|m|°C)(?![\w/²³])", RegexOptions.CultureInvariant)]
+    // The distance of a legal field limit stays as the law states it.
+    [GeneratedRegex(@"(?<![\w.]|V/m at )(-?\d+(?:\.\d+)?) ?(km/h|km|cm|m|°C)(?![\w/²³])", RegexOptions.CultureInvariant)]
     private static partial Regex Metric();
 
-    [GeneratedRegex(@"(?<![\w.])(-?\d+(?:\.\d+)?) to (-?\d+(?:\.\d+)?) ?(km/h|cm|m|°C)(?![\w/²³])", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<![\w.])(-?\d+(?:\.\d+)?) to (-?\d+(?:\.\d+)?) ?(km/h|km|cm|m|°C)(?![\w/²³])", RegexOptions.CultureInvariant)]
     private static partial Regex Range();
 
     [GeneratedRegex(@"(?<![\w.])(\d+(?:\.\d+)?) ?(km/h|cm|m)( [^.;,\d]*instead of )(\d+(?:\.\d+)?)(?![\w.]| ?(?:km/h|cm|m|dB|°)(?!\w))", RegexOptions.CultureInvariant)]

@@ -1,0 +1,107 @@
+namespace Quarterlight.Crew.Language;
+
+/// <summary>Reads what a set of channels is to keep.</summary>
+public static class ChannelReader
+{
+    /// <summary>What is said about counts, bands, steps and spacings, with the words used up by it.</summary>
+    /// <param name="tokens">Words.</param>
+    /// <param name="frequencies">Frequencies among them, stations aside.</param>
+    public static (RadioSaid Said, IReadOnlySet<int> Used) Read(IReadOnlyList<Token> tokens, IReadOnlyList<FrequencySaid> frequencies)
+    {
+        ArgumentNullException.ThrowIfNull(tokens);
+        ArgumentNullException.ThrowIfNull(frequencies);
+        var used = new HashSet<int>();
+        int avoiding = IndexOfAvoiding(tokens);
+        var ranges = new List<BandSaid>();
+        var excluded = new List<BandSaid>();
+        foreach ((BandSaid band, int first, int last) in FrequencyReader.Bands(tokens))
+        {
+            (Avoided(tokens, first, avoiding) ? excluded : ranges).Add(band);
+            used.UnionWith([first, last]);
+        }
+
+        var avoided = new List<double>();
+        double? step = null, spacing = null;
+        foreach (FrequencySaid f in frequencies.Where(f => !used.Contains(f.Index)))
+        {
+            if (tokens.Skip(f.Index + 1).Take(3).Any(t => t.Word is "apart" or "spacing" or "spaced"))
+            {
+                spacing = f.MHz * 1000;
+                used.Add(f.Index);
+            }
+            else if (Avoided(tokens, f.Index, avoiding))
+            {
+                avoided.Add(f.MHz);
+                used.Add(f.Index);
+            }
+        }
+
+        for (int i = 0; i + 1 < tokens.Count; i++)
+        {
+            if (tokens[i].Number is not { } number || !tokens[i + 1].Is("khz"))
+            {
+                continue;
+            }
+
+            IEnumerable<Token> after = tokens.Skip(i + 2).Take(2).TakeWhile(t => t.Number is null);
+            bool steps = after.Any(IsStep) || (tokens.Take(i).TakeLast(2).Any(IsStep) && !after.Any(t => t.Word is "apart" or "spacing"));
+            step = steps ? number : step;
+            spacing = steps ? spacing : number;
+        }
+
+        var said = new RadioSaid
+        {
+            TransmitterCount = Count(tokens),
+            TuningRanges = ranges,
+            Excluded = excluded,
+            AvoidedMHz = avoided,
+            StepKHz = step,
+            SpacingKHz = spacing,
+            FifthOrder = tokens.Where((t, i) => t.Is("fifth") || (t.Number == 5 && i + 1 < tokens.Count && tokens[i + 1].Is("th"))).Any() && tokens.Any(t => t.Word is "order" or "products" or "too"),
+        };
+        return (said, used);
+    }
+
+    // "eight transmitters", "12 radio mics", "channels for ten".
+    private static int? Count(IReadOnlyList<Token> tokens)
+    {
+        for (int i = 0; i < tokens.Count; i++)
+        {
+            if (tokens[i].Number is not ({ } number and >= 1 and <= 1000) || number != Math.Floor(number))
+            {
+                continue;
+            }
+
+            IEnumerable<Token> next = tokens.Skip(i + 1).Take(3).TakeWhile(t => t.Number is null && t.Word is not ("mhz" or "mw" or "m" or "and" or "mph" or "kmh"));
+            bool counted = next.Any(t => t.IsAny(RadioWords.Transmitters)) || (next.Any(t => t.IsAny(Lexicon.Microphones)) && tokens.Any(t => t.Word is "radio" or "wireless" || t.IsAny(RadioWords.Channels) || t.IsAny(RadioWords.Coordinating)))
+                || (next.FirstOrDefault() is { } unit && unit.Word is "channels" or "frequencies" or "carriers")
+                || (i > 0 && i == tokens.Count - 1 && tokens[i - 1].Is("for") && tokens.Any(t => t.Word is "channels" or "frequencies"));
+            if (counted)
+            {
+                return (int)number;
+            }
+        }
+
+        return null;
+    }
+
+    private static bool IsStep(Token token) => token.Word is "step" or "steps" or "raster" or "tuning";
+
+    private static int IndexOfAvoiding(IReadOnlyList<Token> tokens)
+    {
+        for (int i = 0; i < tokens.Count; i++)
+        {
+            bool clearOf = tokens[i].Word is "clear" or "out" or "off" or "away" && i + 1 < tokens.Count && tokens[i + 1].Word is "of" or "from";
+            if (tokens[i].IsAny(RadioWords.Avoiding) || clearOf)
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
+    // A lead holds until the question turns to where it may go.
+    private static bool Avoided(IReadOnlyList<Token> tokens, int at, int avoiding) =>
+        avoiding >= 0 && at > avoiding && !tokens.Skip(avoiding + 1).Take(at - avoiding - 1).Any(t => t.Word is "between" or "put" or "use" or "but" or "hear");
+}

@@ -1,0 +1,146 @@
+using System.Text.RegularExpressions;
+
+namespace Quarterlight.Crew.Language;
+
+/// <summary>
+/// Finds the country a question names. Codes are those of ISO 3166-1 alpha-2, EU aside, which stands for the common
+/// European recommendation.
+/// </summary>
+public static partial class CountryReader
+{
+    /// <summary>Longest country name sent on, in characters.</summary>
+    public const int LongestName = 40;
+
+    private static readonly (string Code, string Name, string[] Said)[] Table =
+    [
+        ("US", "the United States", ["united states of america", "united states", "the states", "usa", "america"]),
+        ("GB", "the United Kingdom", ["united kingdom", "great britain", "britain", "england", "scotland", "wales", "northern ireland", "uk", "gb"]),
+        ("DE", "Germany", ["germany", "deutschland"]),
+        ("FR", "France", ["france"]),
+        ("EU", "Europe", ["european union", "europe", "eu"]),
+        ("CA", "Canada", ["canada"]),
+        ("AU", "Australia", ["australia"]),
+        ("JP", "Japan", ["japan"]),
+        ("NZ", "New Zealand", ["new zealand", "nz"]),
+        ("IE", "Ireland", ["ireland"]),
+        ("ES", "Spain", ["spain"]),
+        ("PT", "Portugal", ["portugal"]),
+        ("IT", "Italy", ["italy"]),
+        ("NL", "the Netherlands", ["netherlands", "holland"]),
+        ("BE", "Belgium", ["belgium"]),
+        ("LU", "Luxembourg", ["luxembourg"]),
+        ("CH", "Switzerland", ["switzerland"]),
+        ("AT", "Austria", ["austria"]),
+        ("PL", "Poland", ["poland"]),
+        ("CZ", "Czechia", ["czechia", "czech republic"]),
+        ("SK", "Slovakia", ["slovakia"]),
+        ("SI", "Slovenia", ["slovenia"]),
+        ("HU", "Hungary", ["hungary"]),
+        ("RO", "Romania", ["romania"]),
+        ("BG", "Bulgaria", ["bulgaria"]),
+        ("HR", "Croatia", ["croatia"]),
+        ("GR", "Greece", ["greece"]),
+        ("DK", "Denmark", ["denmark"]),
+        ("SE", "Sweden", ["sweden"]),
+        ("NO", "Norway", ["norway"]),
+        ("FI", "Finland", ["finland"]),
+        ("IS", "Iceland", ["iceland"]),
+        ("EE", "Estonia", ["estonia"]),
+        ("LV", "Latvia", ["latvia"]),
+        ("LT", "Lithuania", ["lithuania"]),
+        ("MT", "Malta", ["malta"]),
+        ("CY", "Cyprus", ["cyprus"]),
+        ("TR", "Türkiye", ["turkey"]),
+        ("ZA", "South Africa", ["south africa"]),
+        ("KR", "South Korea", ["south korea", "korea"]),
+        ("CN", "China", ["china"]),
+        ("IN", "India", ["india"]),
+        ("BR", "Brazil", ["brazil"]),
+        ("MX", "Mexico", ["mexico"]),
+        ("AR", "Argentina", ["argentina"]),
+        ("CL", "Chile", ["chile"]),
+        ("MA", "Morocco", ["morocco"]),
+        ("JO", "Jordan", ["jordan"]),
+        ("AE", "the United Arab Emirates", ["united arab emirates", "emirates", "dubai"]),
+        ("SG", "Singapore", ["singapore"]),
+        ("TH", "Thailand", ["thailand"]),
+        ("IL", "Israel", ["israel"]),
+    ];
+
+    // What else two capitals mean to a crew.
+    private static readonly HashSet<string> NoCountries = ["FM", "AM", "TX", "RX", "AC", "OK", "TV", "RF", "AD", "DP"];
+
+    private static readonly (string[] Words, string Code)[] Known = [.. Table.SelectMany(c => c.Said.Select(s => (s.Split(' '), c.Code))).OrderByDescending(s => s.Item1.Length)];
+
+    /// <summary>Every word of a country's name.</summary>
+    public static IEnumerable<string> Words => Known.SelectMany(k => k.Words).Distinct();
+
+    /// <summary>Code of the country said; a name not known here as it was said; null when none was.</summary>
+    /// <param name="text">The question as typed, for its capitals.</param>
+    /// <param name="tokens">Its words.</param>
+    /// <param name="knows">True for a word that means something else.</param>
+    /// <param name="law">True when the question is about the law, where "in" leads to a country.</param>
+    public static string? Read(string text, IReadOnlyList<Token> tokens, Func<string, bool> knows, bool law)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(tokens);
+        ArgumentNullException.ThrowIfNull(knows);
+        foreach ((string[] words, string code) in Known)
+        {
+            for (int i = 0; i + words.Length <= tokens.Count; i++)
+            {
+                if (words.Select((w, k) => tokens[i + k].Is(w)).All(same => same))
+                {
+                    return code;
+                }
+            }
+        }
+
+        // "us" is a country only where it cannot be the crew: behind "the", or in capitals.
+        if (tokens.Where((t, i) => t.Is("us") && i > 0 && tokens[i - 1].Is("the")).Any())
+        {
+            return "US";
+        }
+
+        string written = Code().Match(text).Groups[1].Value;
+        return written.Length > 0 && !NoCountries.Contains(written) ? written : Unknown(text, tokens, knows, law);
+    }
+
+    /// <summary>A country in words: its name, or what was said.</summary>
+    public static string Say(string country)
+    {
+        ArgumentNullException.ThrowIfNull(country);
+        string? name = Table.FirstOrDefault(c => c.Code == country).Name;
+        return name ?? CrewText.Clean(country, LongestName);
+    }
+
+    // "in Ruritania": a word of nobody's; the planner says what it knows of it.
+    private static string? Unknown(string text, IReadOnlyList<Token> tokens, Func<string, bool> knows, bool law)
+    {
+        foreach (Match match in Place().Matches(text))
+        {
+            string name = match.Groups[1].Value;
+            if (Tokenizer.Split(name).All(t => t.Number is null && !knows(t.Word) && tokens.Any(read => read.Is(t.Word))))
+            {
+                return name.Length > LongestName ? name[..LongestName] : name;
+            }
+        }
+
+        for (int i = 1; law && i < tokens.Count; i++)
+        {
+            bool behindIn = tokens[i - 1].Is("in") || (tokens[i - 1].Is("the") && i > 1 && tokens[i - 2].Is("in"));
+            if (behindIn && tokens[i].Number is null && tokens[i].Word.Length is > 3 and <= LongestName && !knows(tokens[i].Word))
+            {
+                return Wording.Wordings.Capital(tokens[i].Word);
+            }
+        }
+
+        return null;
+    }
+
+    [GeneratedRegex(@"(?<![\p{L}.])(?:in|for|under|about)\s+(?:the\s+)?([A-Z]{2})(?!\p{L})", RegexOptions.CultureInvariant)]
+    private static partial Regex Code();
+
+    [GeneratedRegex(@"(?<!\p{L})in\s+(?:the\s+)?(\p{Lu}\p{Ll}+(?:\s\p{Lu}\p{Ll}+){0,3})", RegexOptions.CultureInvariant)]
+    private static partial Regex Place();
+}

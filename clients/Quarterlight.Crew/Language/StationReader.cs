@@ -1,0 +1,108 @@
+using Quarterlight.V1;
+
+namespace Quarterlight.Crew.Language;
+
+/// <summary>Reads which broadcast stations the crew hears.</summary>
+public static class StationReader
+{
+    /// <summary>Stations with their strength, and the first word that is about them; past the last word when none is.</summary>
+    /// <param name="tokens">Words.</param>
+    /// <param name="frequencies">Frequencies among them.</param>
+    public static (IReadOnlyList<HeardStation> Stations, int Start) Read(IReadOnlyList<Token> tokens, IReadOnlyList<FrequencySaid> frequencies)
+    {
+        ArgumentNullException.ThrowIfNull(tokens);
+        ArgumentNullException.ThrowIfNull(frequencies);
+        int start = Start(tokens, frequencies);
+        FrequencySaid[] heard = [.. frequencies.Where(f => f.Index > start)];
+        if (start < 0 || heard.Length == 0)
+        {
+            return ([], tokens.Count);
+        }
+
+        // "strong on 97.7 and 98.5, faint on 99.1" names the strength first; "97.7 strong and 98.5 faint" afterwards.
+        StationStrength? ahead = Strengths(tokens, start, heard[0].Index).LastOrDefault();
+        var stations = new List<HeardStation>();
+        for (int i = 0; i < heard.Length; i++)
+        {
+            int end = i + 1 < heard.Length ? heard[i + 1].Index : tokens.Count;
+            StationStrength? here = Strengths(tokens, heard[i].Index, end).FirstOrDefault();
+            var station = new HeardStation { FrequencyMhz = heard[i].MHz };
+            if (Field(tokens, heard[i].Index + 1, end) is { } field)
+            {
+                station.FieldDbuvPerM = field;
+            }
+            else if (ahead is { } told)
+            {
+                station.Strength = told;
+                ahead = here ?? ahead;
+            }
+            else
+            {
+                station.Strength = here ?? StationStrength.Unspecified;
+            }
+
+            stations.Add(station);
+        }
+
+        // "97.7 and 98.5 strong": one word for all before it.
+        for (int i = stations.Count - 2; i >= 0; i--)
+        {
+            if (stations[i].Strength == StationStrength.Unspecified && !stations[i].HasFieldDbuvPerM)
+            {
+                stations[i].Strength = stations[i + 1].Strength;
+            }
+        }
+
+        foreach (HeardStation station in stations.Where(s => s.Strength == StationStrength.Unspecified && !s.HasFieldDbuvPerM))
+        {
+            station.Strength = StationStrength.Clear;
+        }
+
+        return (stations, start);
+    }
+
+    private static int Start(IReadOnlyList<Token> tokens, IReadOnlyList<FrequencySaid> frequencies)
+    {
+        for (int i = 0; i < tokens.Count; i++)
+        {
+            if (tokens[i].IsAny(RadioWords.Hearing))
+            {
+                return i;
+            }
+        }
+
+        return frequencies.FirstOrDefault(f => StrengthOf(tokens, f.Index + (f.Named ? 2 : 1)) is not null) is { } first ? first.Index - 1 : tokens.Any(t => t.Word is "dbuv" or "dbµv" or "dbμv") && frequencies.Count > 0 ? frequencies[0].Index - 1 : -1;
+    }
+
+    private static IEnumerable<StationStrength?> Strengths(IReadOnlyList<Token> tokens, int from, int to)
+    {
+        for (int i = from + 1; i < to; i++)
+        {
+            if (StrengthOf(tokens, i) is { } strength)
+            {
+                yield return strength;
+            }
+        }
+    }
+
+    private static StationStrength? StrengthOf(IReadOnlyList<Token> tokens, int i) => i < 0 || i >= tokens.Count ? null : tokens[i].Word switch
+    {
+        "faint" or "weak" or "noisy" or "crackly" or "faintly" or "barely" or "scratchy" => StationStrength.Faint,
+        "strong" or "loud" or "strongly" or "booming" => StationStrength.Strong,
+        "clear" or "clearly" => StationStrength.Clear,
+        _ => null,
+    };
+
+    private static double? Field(IReadOnlyList<Token> tokens, int from, int to)
+    {
+        for (int i = from; i + 1 < to; i++)
+        {
+            if (tokens[i].Number is { } value && tokens[i + 1].Word is "dbuv" or "dbµv" or "dbμv" or "dbu")
+            {
+                return value;
+            }
+        }
+
+        return null;
+    }
+}
