@@ -115,8 +115,10 @@ internal static class LinkReports
         Country = null,
         LawfulEirpDbm = lawfulDbm,
         ExcessDb = 10 - lawfulDbm,
-        Rule = null,
-        OtherRules = [],
+        CountryKnown = true,
+        GoverningRule = null,
+        LicensedAlternatives = [],
+        ForbiddenBy = [],
         Authority = "The national authority",
         Advisories = [],
     };
