@@ -40,6 +40,8 @@ public sealed class RunningPlanner : IAsyncDisposable
 
     public PlacementService.PlacementServiceClient Placement => new(Channel);
 
+    public RadioService.RadioServiceClient Radio => new(Channel);
+
     public Health.HealthClient Health => new(Channel);
 
     public static async Task<RunningPlanner> StartAsync(Func<PlannerHostOptions, PlannerHostOptions>? change = null)

@@ -136,3 +136,51 @@ async function refusal(call) {
   }
   return assert.fail('the call was not refused');
 }
+
+const setup = {
+  gear: {
+    frequency_mhz: 98.1,
+    power_basis: 'TRANSMIT_POWER_BASIS_EIRP',
+    power: 200,
+    transmit_antenna: { kind: 'ANTENNA_KIND_HIDDEN_WIRE', place: 'ANTENNA_PLACE_IN_CABIN', height_m: 1, shielding_db: 25 },
+    receive_antenna: { kind: 'ANTENNA_KIND_SHORT_WHIP', place: 'ANTENNA_PLACE_ON_ROOF', height_m: 1.6 },
+    analogue_fm: {},
+  },
+  follow_car: { gap_m: 60, country_code: 'US' },
+  speed_km_per_hour: 50,
+};
+
+test('a link check gives ranges, the law and a picture', async () => {
+  const { report, picture } = await api.radio.CheckLink({ setup, include_picture: true });
+  assert.deepEqual(report.ranges.map((r) => r.availability_fraction), [0.5, 0.9, 0.95, 0.99]);
+  assert.ok(report.ranges.every((r, i) => i === 0 || r.range_m <= report.ranges[i - 1].range_m));
+  // 47 CFR 15.239(b), 250 uV/m at 3 m, against 200 mW EIRP: 10 lg(0.2 * 30 / (250e-6 * 3)^2) dB.
+  assert.ok(Math.abs(report.law.excess_db - 10 * Math.log10((0.2 * 30) / (250e-6 * 3) ** 2)) < 0.01);
+  assert.deepEqual([...picture.png.subarray(0, 4)], [0x89, 0x50, 0x4e, 0x47]);
+});
+
+test('a link inside the near field is refused by field', async () => {
+  const near = { ...setup, follow_car: { ...setup.follow_car, gap_m: 2 } };
+  const refused = await api.radio.CheckLink({ setup: near }).then(() => null, (problem) => problem);
+  assert.equal(refused.code, status.INVALID_ARGUMENT);
+  assert.equal(details(refused).BadRequest.fieldViolations[0].field, 'setup.follow_car.gap_m');
+});
+
+test('channels found are free of third-order products by this side\'s own count', async () => {
+  const guardKhz = 50;
+  const { report } = await api.radio.CoordinateChannels({
+    transmitters: [{ id: 'pack', display_name: 'Bodypack', tuning_ranges: [{ low_mhz: 470, high_mhz: 494 }], step_khz: 25, count: 12 }],
+    rules: { third_order_guard_khz: guardKhz },
+  });
+  const khz = report.assignments.map((a) => Math.round(a.frequency_mhz * 1000));
+  assert.equal(khz.length, 12);
+  for (const a of khz) {
+    for (const b of khz) {
+      for (const c of khz) {
+        if (a !== c && b !== c) {
+          assert.ok(khz.every((victim) => Math.abs(a + b - c - victim) >= guardKhz), `${a} + ${b} - ${c}`);
+        }
+      }
+    }
+  }
+});

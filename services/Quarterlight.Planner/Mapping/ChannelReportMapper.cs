@@ -12,7 +12,6 @@ internal static class ChannelReportMapper
     /// <summary>The answer of a search.</summary>
     public static V1.ChannelReport ToContract(CoordinationResult result, ChannelTask asked)
     {
-        IReadOnlyList<AssignedCarrier> carriers = result.FewestHits?.Carriers ?? result.Carriers;
         var contract = new V1.ChannelReport
         {
             Headline = CoordinationWords.Headline(result),
@@ -21,12 +20,13 @@ internal static class ChannelReportMapper
             Proof = CoordinationWords.Proof(result),
             NodeCount = result.NodesVisited,
         };
-        for (int i = 0; i < carriers.Count; i++)
+        contract.Assignments.AddRange(result.Carriers.Select(c => Assignment(c, c.FrequencyHz is not null)));
+        if (result.FewestHits is { } fewest)
         {
-            AddAssignment(contract, carriers[i], result.Carriers[i].FrequencyHz is { } clean && clean == carriers[i].FrequencyHz);
+            contract.FewestHitsAssignments.AddRange(Assignments(fewest.Carriers, fewest.Check));
         }
 
-        Fill(contract, result.FewestHits?.Check ?? result.Check, asked, carriers);
+        Fill(contract, result.FewestHits?.Check ?? result.Check, asked, result.FewestHits?.Carriers ?? result.Carriers);
         return contract;
     }
 
@@ -34,13 +34,8 @@ internal static class ChannelReportMapper
     public static V1.ChannelReport ToContract(ChannelCheck check, ChannelTask asked)
     {
         var contract = new V1.ChannelReport { Headline = CoordinationWords.Headline(check), Complete = check.Clean, Proved = true, Proof = "Every product was checked against every carrier." };
-        HashSet<string> hit = [.. check.Hits.Select(h => h.VictimId)];
         AssignedCarrier[] carriers = [.. asked.Task.Transmitters.Select(t => new AssignedCarrier(t.Id, t.FixedHz))];
-        foreach (AssignedCarrier carrier in carriers)
-        {
-            AddAssignment(contract, carrier, !hit.Contains(carrier.TransmitterId));
-        }
-
+        contract.Assignments.AddRange(Assignments(carriers, check));
         Fill(contract, check, asked, carriers);
         return contract;
     }
@@ -48,9 +43,11 @@ internal static class ChannelReportMapper
     /// <summary>What the picture shows of an answer.</summary>
     public static SpectrumMap ToMap(V1.ChannelReport report, ChannelTask asked)
     {
-        List<SpectrumChannel> channels = [.. report.Assignments.Where(a => a.HasFrequencyMhz).Select(a => new SpectrumChannel(a.TransmitterId, a.FrequencyMhz, a.Clean, false))];
+        // All of them on the air, where that is possible: then the hits show.
+        IEnumerable<V1.ChannelAssignment> drawn = report.FewestHitsAssignments.Count > 0 ? report.FewestHitsAssignments : report.Assignments;
+        List<SpectrumChannel> channels = [.. drawn.Where(a => a.HasFrequencyMhz).Select(a => new SpectrumChannel(a.TransmitterId, a.FrequencyMhz, a.Clean, false))];
         channels.AddRange(asked.Task.Neighbours.Select(n => new SpectrumChannel(n.Id, n.FrequencyHz / 1e6, true, true)));
-        long[] own = [.. report.Assignments.Where(a => a.HasFrequencyMhz).Select(a => (long)Math.Round(a.FrequencyMhz * 1e6)), .. asked.Task.Neighbours.Select(n => n.FrequencyHz)];
+        long[] own = [.. drawn.Where(a => a.HasFrequencyMhz).Select(a => (long)Math.Round(a.FrequencyMhz * 1e6)), .. asked.Task.Neighbours.Select(n => n.FrequencyHz)];
         HashSet<(int Order, double)> hits = [.. report.Hits.Select(h => (Order(h.Kind), h.FrequencyMhz))];
         List<SpectrumProduct> products =
         [
@@ -72,7 +69,13 @@ internal static class ChannelReportMapper
         };
     }
 
-    private static void AddAssignment(V1.ChannelReport contract, AssignedCarrier carrier, bool clean)
+    private static IEnumerable<V1.ChannelAssignment> Assignments(IEnumerable<AssignedCarrier> carriers, ChannelCheck check)
+    {
+        HashSet<string> hit = [.. check.Hits.Select(h => h.VictimId)];
+        return carriers.Select(c => Assignment(c, !hit.Contains(c.TransmitterId)));
+    }
+
+    private static V1.ChannelAssignment Assignment(AssignedCarrier carrier, bool clean)
     {
         var row = new V1.ChannelAssignment { TransmitterId = carrier.TransmitterId, Clean = clean };
         if (carrier.FrequencyHz is { } hz)
@@ -80,7 +83,7 @@ internal static class ChannelReportMapper
             row.FrequencyMhz = hz / 1e6;
         }
 
-        contract.Assignments.Add(row);
+        return row;
     }
 
     private static void Fill(V1.ChannelReport contract, ChannelCheck check, ChannelTask asked, IReadOnlyList<AssignedCarrier> carriers)

@@ -4,6 +4,9 @@ using Quarterlight.Acoustics;
 using Quarterlight.Cabin;
 using Quarterlight.Placement;
 using Quarterlight.Quantities;
+using Quarterlight.Radio.Channels;
+using Quarterlight.Radio.Law;
+using Quarterlight.Radio.Link;
 
 namespace Quarterlight.Architecture.Tests.Repository;
 
@@ -32,6 +35,35 @@ public partial class ContractRangeTests
             Add(data, "scene.proto", "focal_length_mm", ShotRules.FocalLengthRange);
             Add(data, "scene.proto", "sensor_width_mm", ShotRules.SensorWidthRange);
             Add(data, "scene.proto", "sensor_height_mm", ShotRules.SensorHeightRange);
+            Add(data, "radio.proto", "height_m", LinkRules.AntennaHeightM);
+            Add(data, "radio.proto", "gain_dbi", LinkRules.GainDbi);
+            Add(data, "radio.proto", "feeder_loss_db", LinkRules.FeederLossDb);
+            Add(data, "radio.proto", "shielding_db", LinkRules.ShieldingDb);
+            Add(data, "radio.proto", "deviation_khz", LinkRules.DeviationKHz);
+            Add(data, "radio.proto", "audio_bandwidth_khz", LinkRules.AudioBandwidthKHz);
+            Add(data, "radio.proto", "de_emphasis_us", LinkRules.DeEmphasisMicroseconds);
+            Add(data, "radio.proto", "filter_bandwidth_khz", LinkRules.FilterBandwidthKHz);
+            Add(data, "radio.proto", "target_snr_db", LinkRules.TargetSnrDb);
+            Add(data, "radio.proto", "required_cn_db", LinkRules.RequiredCnDb);
+            Add(data, "radio.proto", "bandwidth_khz", LinkRules.DigitalBandwidthKHz);
+            Add(data, "radio.proto", "latency_ms", LinkRules.LatencyMs);
+            Add(data, "radio.proto", "frequency_mhz", LinkRules.FrequencyMHz);
+            Add(data, "radio.proto", "power", LinkRules.PowerMw);
+            Add(data, "radio.proto", "field_distance_m", LinkRules.FieldDistanceM);
+            Add(data, "radio.proto", "noise_figure_db", LinkRules.NoiseFigureDb);
+            Add(data, "radio.proto", "field_dbuv_per_m", LinkRules.StationFieldDbuvPerM);
+            Add(data, "radio.proto", "gap_m", LinkRules.GapM);
+            Add(data, "radio.proto", "step_khz", CoordinationRules.StepKHz);
+            Add(data, "radio.proto", "intercept_dbm", OutputStage.Oip3);
+            Add(data, "radio.proto", "min_spacing_khz", CoordinationRules.SpacingKHz);
+            Add(data, "radio.proto", "third_order_guard_khz", CoordinationRules.GuardKHz);
+            Add(data, "radio.proto", "fifth_order_guard_khz", CoordinationRules.GuardKHz);
+            Add(data, "radio.proto", "transmitter_distance_m", IntermodLevels.DistanceM);
+            Add(data, "radio_service.proto", "frequency_mhz", LawRules.Frequency);
+            Add(data, "radio_service.proto", "eirp_dbm", LawRules.Power);
+            Add(data, "radio_service.proto", "conducted_power_dbm", LawRules.Power);
+            Add(data, "radio_service.proto", "channel_width_khz", LawRules.ChannelWidth);
+            Add(data, "radio_service.proto", "channel_count", QuietChannels.ChannelCount);
             return data;
         }
     }
@@ -52,6 +84,6 @@ public partial class ContractRangeTests
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 
-    [GeneratedRegex(@"(\d+(?:\.\d+)?)(?: \([^)]*\))? to (\d+(?:\.\d+)?)")]
+    [GeneratedRegex(@"(-?\d+(?:\.\d+)?)(?: \([^)]*\))? to (\d+(?:\.\d+)?)")]
     private static partial Regex RangePattern();
 }

@@ -40,7 +40,7 @@ internal static class HouseRules
         [""],
         [
             "Quarterlight.Planner.", "Quarterlight.Store.", "Quarterlight.Drawing.", "Quarterlight.Quantities.", "Quarterlight.Cabin.",
-            "Quarterlight.Acoustics.", "Quarterlight.Placement.", "Quarterlight.CrewBot.", "System.Console", "System.Net.", "Grpc.Net.",
+            "Quarterlight.Acoustics.", "Quarterlight.Placement.", "Quarterlight.Radio.", "Quarterlight.CrewBot.", "System.Console", "System.Net.", "Grpc.Net.",
             "Microsoft.AspNetCore.", "Spectre.", "System.CommandLine.",
         ]);
 
@@ -49,6 +49,7 @@ internal static class HouseRules
         [""],
         [
             "Quarterlight.Store.", "Quarterlight.Drawing.", "Quarterlight.Quantities.", "Quarterlight.Cabin.", "Quarterlight.Acoustics.", "Quarterlight.Placement.",
+            "Quarterlight.Radio.",
         ]);
 
     /// <summary>Nobody but the crew's process looks into the host.</summary>

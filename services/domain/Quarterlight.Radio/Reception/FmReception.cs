@@ -6,7 +6,7 @@ namespace Quarterlight.Radio.Reception;
 /// <remarks>
 /// Textbook FM: above threshold noise is parabolic, SNR = C/N + 10 lg(B/W) + 10 lg(1.5 (Δf/W)²) + de-emphasis, for a sine at full deviation. Near threshold clicks are added
 /// after Rice 1963: B/(2√3) erfc(√ρ) a second for the bare carrier and (2/π) Δf e^(-ρ) more for a sine at full deviation, each of 2π, so a flat noise; the parabolic part
-/// falls by (1 - e^(-ρ))². Stereo adds the difference channel's noise round 38 kHz (ITU-R BS.450 pilot-tone system) and gives a tenth of the deviation to the pilot.
+/// and the sound itself fall by (1 - e^(-ρ))². Stereo adds the difference channel's noise round 38 kHz (ITU-R BS.450 pilot-tone system) and gives a tenth of the deviation to the pilot.
 /// Speech deviates less than full most of the time, so clicks are somewhat rarer than said here.
 /// </remarks>
 public static class FmReception
@@ -42,7 +42,7 @@ public static class FmReception
         double parabolic = audio * audio * audio / (3 * filter * ratio) * quiet * quiet * ParabolicShare(audio, tau) * (fm.Stereo ? StereoParabolic(audio, tau) : 1);
         double clicks = (filter / (2 * Math.Sqrt(3)) * SpecialFunctions.Erfc(Math.Sqrt(ratio))) + (2 / Math.PI * deviation * Math.Exp(-ratio));
         double flat = 2 * audio * clicks * FlatShare(audio, tau) * (fm.Stereo ? 3 : 1);
-        return 10 * Math.Log10(deviation * deviation / 2 / (parabolic + flat));
+        return 10 * Math.Log10(deviation * deviation / 2 * quiet * quiet / (parabolic + flat));
     }
 
     /// <summary>Carrier over noise in dB at which the audio reaches a signal over noise, but never less than <see cref="ThresholdCnDb"/>.</summary>
