@@ -26,27 +26,36 @@ internal sealed class LabelPlacer(SKRect frame)
     /// <param name="anchor">What the label names, pixels.</param>
     /// <param name="size">Size of the label, pixels.</param>
     /// <param name="nearest">Least distance of the label's edge from the anchor; negative lets it sit on the anchor.</param>
-    public SKRect Place(SKPoint anchor, SKSize size, float nearest)
-    {
-        SKRect best = SKRect.Empty;
-        double bestCost = double.PositiveInfinity;
-        foreach (SKRect box in Candidates(anchor, size, nearest))
-        {
-            // Distance is part of the cost, so a place farther off than the best cost cannot win.
-            if (SKPoint.Distance(anchor, Nearest(box, anchor)) >= bestCost)
-            {
-                continue;
-            }
+    public SKRect Place(SKPoint anchor, SKSize size, float nearest) => PlaceAlong([anchor], size, nearest).Box;
 
-            double cost = Cost(anchor, box);
-            if (cost < bestCost)
+    /// <summary>Finds and takes a place for a label that may point to any of several places, such as along a curve.</summary>
+    /// <param name="anchors">Places the label may name, pixels, best first; at least one.</param>
+    /// <param name="size">Size of the label, pixels.</param>
+    /// <param name="nearest">Least distance of the label's edge from the anchor; negative lets it sit on the anchor.</param>
+    public (SKPoint Anchor, SKRect Box) PlaceAlong(IReadOnlyList<SKPoint> anchors, SKSize size, float nearest)
+    {
+        (SKPoint Anchor, SKRect Box) best = default;
+        double bestCost = double.PositiveInfinity;
+        foreach (SKPoint anchor in anchors)
+        {
+            foreach (SKRect box in Candidates(anchor, size, nearest))
             {
-                (best, bestCost) = (box, cost);
+                // Distance is part of the cost, so a place farther off than the best cost cannot win.
+                if (SKPoint.Distance(anchor, Nearest(box, anchor)) >= bestCost)
+                {
+                    continue;
+                }
+
+                double cost = Cost(anchor, box);
+                if (cost < bestCost)
+                {
+                    (best, bestCost) = ((anchor, box), cost);
+                }
             }
         }
 
-        taken.Add(best);
-        leaders.Add((anchor, Nearest(best, anchor)));
+        taken.Add(best.Box);
+        leaders.Add((best.Anchor, Nearest(best.Box, best.Anchor)));
         return best;
     }
 

@@ -39,6 +39,21 @@ public static class Palette
     /// <summary>Where a talker looks: reddish purple, always with an ink edge.</summary>
     public static SKColor Gaze { get; } = new(0xCC, 0x79, 0xA7);
 
+    /// <summary>Level and signal over noise against distance, and clean carriers: blue.</summary>
+    public static SKColor Curve => Microphone;
+
+    /// <summary>What is needed or asked for, and what is hit: vermilion.</summary>
+    public static SKColor Demand => Null;
+
+    /// <summary>Grounds of the availability bands, surest first: sky blue thinned with white, light enough for lines of 3 to 1 on them.</summary>
+    public static IReadOnlyList<SKColor> BandGrounds { get; } = [new(0xCC, 0xE8, 0xF8), new(0xDB, 0xEF, 0xFA), new(0xE8, 0xF5, 0xFC), new(0xF1, 0xF9, 0xFD), new(0xF8, 0xFC, 0xFE)];
+
+    /// <summary>Hatching of the availability bands: a tint of blue that keeps behind curves and words.</summary>
+    public static SKColor BandHatch { get; } = new(0x9C, 0xC7, 0xE0);
+
+    /// <summary>Grid lines behind curves: keeps behind everything.</summary>
+    public static SKColor Grid { get; } = new(0xCF, 0xCF, 0xCC);
+
     /// <summary>The same color, partly see-through.</summary>
     /// <param name="color">Color.</param>
     /// <param name="opacity">0 (clear) to 1 (solid).</param>

@@ -15,6 +15,9 @@ internal sealed class PictureSheet : IDisposable
     /// <summary>Lettering that stays readable when the picture is 360 pixels wide on a phone: 32 of 1200 pixels.</summary>
     public const float TextPx = 32;
 
+    /// <summary>Height of the box of one line of words.</summary>
+    public const float LineBoxPx = 40;
+
     private readonly SKSurface surface;
     private readonly List<DrawnLabel> labels = [];
 
@@ -67,6 +70,14 @@ internal sealed class PictureSheet : IDisposable
         // Capitals and digits of Inter are 0.727 em high.
         DrawingFonts.Draw(Canvas, text, box.MidX - (width / 2), box.MidY + (0.3635f * sizePx), sizePx, bold, ink);
         labels.Add(new(text, box, series, sizePx));
+    }
+
+    /// <summary>Writes one line of words from a left end, recorded as a label; returns its box.</summary>
+    public SKRect LabelFrom(string text, float left, float middle, string series, bool bold = false)
+    {
+        var box = SKRect.Create(left, middle - (LineBoxPx / 2), DrawingFonts.Width(text, TextPx, bold), LineBoxPx);
+        Label(text, box, series, Palette.Ink, bold);
+        return box;
     }
 
     public byte[] ToPng()

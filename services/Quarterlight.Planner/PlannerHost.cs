@@ -126,7 +126,7 @@ public sealed class PlannerHost : IAsyncDisposable
             services.AddSingleton<IHostLifetime, EmbeddedLifetime>();
         }
 
-        services.AddSingleton<CabinAdapter>().AddSingleton<KitAdapter>().AddSingleton<SceneAdapter>().AddSingleton<PlanAdapter>().AddSingleton<PlacementAdapter>();
+        services.AddSingleton<CabinAdapter>().AddSingleton<KitAdapter>().AddSingleton<SceneAdapter>().AddSingleton<PlanAdapter>().AddSingleton<PlacementAdapter>().AddSingleton<RadioAdapter>();
         services.AddGrpcHealthChecks().AddAsyncCheck("store", async cancellation =>
         {
             await store.GetAsync(new DocumentKey(TeamDirectory.LocalTeam, "health", "probe"), cancellation).ConfigureAwait(false);
@@ -148,7 +148,7 @@ public sealed class PlannerHost : IAsyncDisposable
             services.AddSingleton<IApiDescriptionProvider, ResourcePaths>();
             services.AddSwaggerGen(o =>
             {
-                o.SwaggerDoc("v1", new OpenApiInfo { Title = "Quarterlight planner", Version = "v1", Description = "Microphone placement for dialogue recorded in cars, for callers without gRPC." });
+                o.SwaggerDoc("v1", new OpenApiInfo { Title = "Quarterlight planner", Version = "v1", Description = "Sound for dialogue recorded in cars: microphone placement and the radio link, for callers without gRPC." });
                 string comments = Path.Combine(AppContext.BaseDirectory, "Quarterlight.Protos.xml");
                 o.IncludeXmlComments(comments);
                 o.IncludeGrpcXmlComments(comments, includeControllerXmlComments: true);
@@ -163,6 +163,7 @@ public sealed class PlannerHost : IAsyncDisposable
         app.MapGrpcService<SceneAdapter>();
         app.MapGrpcService<PlanAdapter>();
         app.MapGrpcService<PlacementAdapter>();
+        app.MapGrpcService<RadioAdapter>();
         app.MapGrpcHealthChecksService();
         app.MapGrpcReflectionService();
         if (options.HttpPort is not null)

@@ -15,7 +15,7 @@ if (!args.Contains("start"))
         .AddJob(job)
         .AddColumn(StatisticColumn.Median)
         .WithOptions(ConfigOptions.DisableOptimizationsValidator);
-    BenchmarkRunner.Run([typeof(PlanBench), typeof(TenSumsBench), typeof(LookupBench)], config);
+    BenchmarkRunner.Run([typeof(PlanBench), typeof(TenSumsBench), typeof(LookupBench), typeof(ChannelBench)], config);
 }
 
 int at = Array.IndexOf(args, "--planner");

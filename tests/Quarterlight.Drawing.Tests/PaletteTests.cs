@@ -29,6 +29,19 @@ public class PaletteTests
         Assert.All(edged, c => Assert.True(Palette.Contrast(c, Palette.Ink) >= 3, c.ToString()));
     }
 
+    // Success criterion 1.4.11 again: curves and edges on the grounds of the bands, and words on them.
+    [Fact]
+    public void Colors_OnTheBands_PassTextAndGraphicsContrast()
+    {
+        SKColor[] lines = [Palette.Curve, Palette.Demand, Palette.CarLine];
+        Assert.All(Palette.BandGrounds, ground =>
+        {
+            Assert.All(lines, c => Assert.True(Palette.Contrast(c, ground) >= 3, $"{c} on {ground}: {Palette.Contrast(c, ground):0.00}"));
+            Assert.True(Palette.Contrast(Palette.Ink, ground) >= 4.5);
+        });
+        Assert.All(Palette.BandGrounds.Zip(Palette.BandGrounds.Skip(1)), p => Assert.True(Palette.Luminance(p.First) < Palette.Luminance(p.Second)));
+    }
+
     // Each symbol drawn alone, then taken down to black and white: no two may look alike. Share of pixels in one but not
     // in both, over pixels in either (Jaccard distance); the same symbol twice is 0.
     [Fact]
@@ -45,6 +58,32 @@ public class PaletteTests
             ("engine", s => CabinPainter.DrawEngine(s, at, true)),
             ("engine off", s => CabinPainter.DrawEngine(s, at, false)),
         ];
+        Differ(symbols);
+    }
+
+    [Fact]
+    public void SpectrumSymbols_InBlackAndWhite_DifferInShape()
+    {
+        var bar = new SKRect(110, 60, 126, 180);
+        Differ(
+        [
+            ("clean", s => SpectrumSymbols.Clean(s, bar)),
+            ("hit", s => SpectrumSymbols.Hit(s, bar)),
+            ("neighbour", s => SpectrumSymbols.Neighbour(s, bar, true)),
+            ("third", s => SpectrumSymbols.Third(s, 118, 100, 140, true)),
+            ("fifth", s => SpectrumSymbols.Fifth(s, 118, 100, 140, true)),
+            ("product on a carrier", s => SpectrumSymbols.Cross(s, new(118, 120), 12)),
+            ("block", s => SpectrumSymbols.Block(s, bar)),
+        ]);
+    }
+
+    // The hatches of the bands, drawn in ink on paper.
+    [Fact]
+    public void Hatches_InBlackAndWhite_DifferInShape() =>
+        Differ([.. Enum.GetValues<Hatch>().Select<Hatch, (string, Action<PictureSheet>)>(h => (h.ToString(), s => Hatching.Fill(s, new(20, 20, 220, 220), h, SKColors.White, SKColors.Black)))]);
+
+    private static void Differ((string Name, Action<PictureSheet> Draw)[] symbols)
+    {
         List<bool[]> shapes = [.. symbols.Select(s => Silhouette(s.Draw))];
         Assert.All(shapes, s => Assert.True(s.Count(ink => ink) > 100));
         for (int i = 0; i < shapes.Count; i++)

@@ -30,6 +30,12 @@ internal static class KitMapper
             }
         }
 
+        if (kit.LinkGear is { } gear)
+        {
+            LinkMapper.CheckGear(gear, $"{prefix}.link_gear", reader);
+        }
+
+        ChannelMapper.CheckKept(kit.WirelessTransmitters, $"{prefix}.wireless_transmitters", reader);
         var domain = new Kit { Microphones = microphones, FixingCounts = stock, RecorderInputCount = kit.RecorderInputCount };
         reader.Violations.AddRange(KitRules.Validate(domain, prefix).Where(v => !v.Field.Contains(".fixings[", StringComparison.Ordinal)));
         return domain;

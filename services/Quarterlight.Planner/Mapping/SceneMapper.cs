@@ -22,6 +22,11 @@ internal static class SceneMapper
             shots.Add(ToDomain(scene.Shots[s], $"{prefix}.shots[{s}]", reader));
         }
 
+        if (scene.FollowCar is { } follow)
+        {
+            LinkMapper.CheckFollow(follow, $"{prefix}.follow_car", reader);
+        }
+
         return new Scene
         {
             Talkers = talkers,

@@ -2,52 +2,61 @@ using Quarterlight.Quantities;
 
 namespace Quarterlight.Radio.Law;
 
-/// <summary>Whether a transmitter is lawful without a licence.</summary>
+/// <summary>How a transmission stands to the rules known here.</summary>
 public enum LawStatus
 {
-    /// <summary>Within a licence-exempt limit.</summary>
+    /// <summary>Anybody may, on the rule's conditions.</summary>
     WithinExemptLimit,
 
-    /// <summary>Above the licence-exempt limit.</summary>
+    /// <summary>Too much for the licence-exempt rule, and no licensed way is known here.</summary>
     OverExemptLimit,
 
-    /// <summary>Only with a licence.</summary>
+    /// <summary>No licence-exempt rule allows it, but the band can be licensed.</summary>
     NeedsLicence,
 
-    /// <summary>Forbidden.</summary>
+    /// <summary>Nobody may send here.</summary>
     Forbidden,
 
-    /// <summary>No rule is known here.</summary>
+    /// <summary>Nothing is known here: not allowed until the authority says otherwise.</summary>
     NoRuleKnown,
 }
 
-/// <summary>What the law says to a transmitter.</summary>
+/// <summary>What the rules known here say of one transmission in one country. A help for planning, not legal advice.</summary>
 public sealed record LawVerdict
 {
-    /// <summary>In one word.</summary>
-    public required LawStatus Status { get; init; }
+    /// <summary>False when the country is not known here and the strictest of all was used.</summary>
+    public required bool CountryKnown { get; init; }
 
-    /// <summary>In one or two sentences for the crew.</summary>
-    public required string Words { get; init; }
-
-    /// <summary>Country whose rules were used; null when unknown and the strictest of all was taken.</summary>
+    /// <summary>The country or region whose rules were used; when the country is unknown, the one with the strictest limit, or null.</summary>
     public required CountryLaw? Country { get; init; }
 
-    /// <summary>The limit as equivalent isotropic radiated power in dBm; null when nothing may be sent without a licence.</summary>
+    /// <summary>The most generous licence-exempt rule for the frequency and channel; null when there is none.</summary>
+    public required RadioRule? GoverningRule { get; init; }
+
+    /// <summary>
+    /// Most e.i.r.p. in dBm that is lawful without a licence; null when nothing is. In an unknown country it is the strictest limit known
+    /// here, which may still be too much there.
+    /// </summary>
     public required double? LawfulEirpDbm { get; init; }
 
-    /// <summary>How far the transmitter is above the limit in dB, negative when below; null without a limit or a power.</summary>
+    /// <summary>dB over the licence-exempt limit, below 0 when within it; null when there is no limit to compare with.</summary>
     public required double? ExcessDb { get; init; }
 
-    /// <summary>The licence-exempt rule that governs; null when there is none.</summary>
-    public required RadioRule? Rule { get; init; }
+    /// <summary>The verdict in one word.</summary>
+    public required LawStatus Status { get; init; }
 
-    /// <summary>Rules that cover the frequency and allow more with a licence, or forbid.</summary>
-    public required IReadOnlyList<RadioRule> OtherRules { get; init; }
+    /// <summary>Licensed rules for the same frequency; may be empty.</summary>
+    public required IReadOnlyList<RadioRule> LicensedAlternatives { get; init; }
 
-    /// <summary>Who to ask.</summary>
+    /// <summary>Rules that forbid the frequency or a part of the channel; may be empty.</summary>
+    public required IReadOnlyList<RadioRule> ForbiddenBy { get; init; }
+
+    /// <summary>Whom to ask.</summary>
     public required string Authority { get; init; }
 
-    /// <summary>What to be careful about; always that local law decides.</summary>
+    /// <summary>One or two plain sentences for the crew, with figures, document and clause.</summary>
+    public required string Words { get; init; }
+
+    /// <summary>What to keep in mind; always holds <c>local-law-decides</c>.</summary>
     public required IReadOnlyList<Advisory> Advisories { get; init; }
 }

@@ -64,6 +64,15 @@ public sealed record RadioRule
     /// <summary>Widest channel in kHz the rule allows; null when it states none known here.</summary>
     public double? WidestChannelKHz { get; init; }
 
+    /// <summary>
+    /// Channel width in kHz at which <see cref="Limit"/> holds when the limit shrinks with the square root of a narrower channel; null
+    /// when the limit is the same for every width. Wider channels are held to <see cref="Limit"/>: the safe side.
+    /// </summary>
+    public double? RootBandwidthReferenceKHz { get; init; }
+
+    /// <summary>True when the rule is for digital or frequency-hopping equipment only.</summary>
+    public bool DigitalOnly { get; init; }
+
     /// <summary>Document, such as "47 CFR Part 15".</summary>
     public required string Document { get; init; }
 

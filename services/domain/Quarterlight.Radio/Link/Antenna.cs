@@ -1,3 +1,5 @@
+using Quarterlight.Radio.Propagation;
+
 namespace Quarterlight.Radio.Link;
 
 /// <summary>What radiates or receives.</summary>
@@ -39,16 +41,6 @@ public enum AntennaPlace
 
     /// <summary>On a mast above the roof.</summary>
     OnMast,
-}
-
-/// <summary>Which way the electric field stands.</summary>
-public enum Polarisation
-{
-    /// <summary>Upright.</summary>
-    Vertical,
-
-    /// <summary>Lying.</summary>
-    Horizontal,
 }
 
 /// <summary>An antenna as rigged.</summary>

@@ -25,7 +25,7 @@ public sealed record AnalogueFm : Emission
     /// <summary>True for pilot-tone stereo.</summary>
     public bool Stereo { get; init; }
 
-    /// <summary>Audio signal over noise in dB that the listeners want, 20 to 70.</summary>
+    /// <summary>Audio signal over noise in dB that the listeners want, 20 to 60.</summary>
     public double TargetSnrDb { get; init; } = 40;
 }
 
