@@ -36,6 +36,7 @@ public sealed class CannedRadio : RadioService.RadioServiceBase
             Channels =
             {
                 new FmChannel { FrequencyMhz = 91.3, RangeM = 62, InterferenceDb = 0.1, Words = "Nothing disturbs it." },
+                new FmChannel { FrequencyMhz = 91.5, RangeM = 62.3, InterferenceDb = 0, Words = "Nothing disturbs it." },
                 new FmChannel { FrequencyMhz = 104.9, RangeM = 41, InterferenceDb = 6.4, WorstStationMhz = 104.5, Words = "The station 400 kHz below is heard in pauses." },
             },
             Raster = "88.1 to 107.9 MHz in steps of 200 kHz",

@@ -13,8 +13,8 @@ public sealed class ChannelTopicTests
     {
         CrewAnswer answer = await radio.AskAsync("find a clear frequency, I hear 97.7 strong and 98.5 faint");
 
-        Assert.Equal("Quietest: 91.3 MHz, then 104.9 MHz.", answer.Headline);
-        Assert.Equal("91.3 MHz: reaches 62 m, stations cost nothing; nothing disturbs it.", answer.Lines[0].Text);
+        Assert.Equal("Quietest: 91.3 MHz, then 91.5 MHz and 104.9 MHz.", answer.Headline);
+        Assert.Equal("91.3 and 91.5 MHz: reaches 62 m, stations cost nothing; nothing disturbs it.", answer.Lines[0].Text);
         Assert.Equal("104.9 MHz: reaches 41 m, stations cost 6 dB, 104.5 MHz most; the station 400 kHz below is heard in pauses.", answer.Lines[1].Text);
         Assert.Equal([StationStrength.Strong, StationStrength.Faint], radio.Setup!.FollowCar.Stations.Select(s => s.Strength));
     }

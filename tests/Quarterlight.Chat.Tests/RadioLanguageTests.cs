@@ -106,6 +106,8 @@ public sealed class RadioLanguageTests
     [InlineData("I hear strong stations on 97.7 and 98.5, faint on 99.1", "97.7 Strong, 98.5 Strong, 99.1 Faint")]
     [InlineData("I hear 97.7 and 98.5 strong and 99.1 faint", "97.7 Strong, 98.5 Strong, 99.1 Faint")]
     [InlineData("stations on 88.3 and 90.1", "88.3 Clear, 90.1 Clear")]
+    [InlineData("97.7 strong and 98.5 faint", "97.7 Strong, 98.5 Faint")]
+    [InlineData("98.1 is taken by a loud station", "98.1 Strong")]
     [InlineData("find a clear channel, we hear a faint 97.7", "97.7 Faint")]
     public void Read_Stations_WithTheirStrength(string text, string stations) =>
         Assert.Equal(stations, string.Join(", ", Radio(text).Stations.Select(s => FormattableString.Invariant($"{s.FrequencyMhz} {s.Strength}"))));
@@ -146,6 +148,7 @@ public sealed class RadioLanguageTests
     [InlineData("is it legal to film here", CrewIntent.Unknown)]
     [InlineData("record in stereo", CrewIntent.Unknown)]
     [InlineData("channel 251", CrewIntent.Unknown)]
+    [InlineData("can they hear us on 98.3 at 100 m", CrewIntent.LinkCheck)]
     [InlineData("how close do we have to stay", CrewIntent.LinkCheck)]
     [InlineData("max eirp at 2.4 ghz in canada", CrewIntent.LinkLaw)]
     [InlineData("can I use 2.4 GHz in France", CrewIntent.LinkLaw)]

@@ -3,6 +3,9 @@ namespace Quarterlight.Crew.Language;
 /// <summary>Reads what a set of channels is to keep.</summary>
 public static class ChannelReader
 {
+    // More is a channel, not a distance between two.
+    private const double WidestSpacingMHz = 20;
+
     /// <summary>What is said about counts, bands, steps and spacings, with the words used up by it.</summary>
     /// <param name="tokens">Words.</param>
     /// <param name="frequencies">Frequencies among them, stations aside.</param>
@@ -24,7 +27,7 @@ public static class ChannelReader
         double? step = null, spacing = null;
         foreach (FrequencySaid f in frequencies.Where(f => !used.Contains(f.Index)))
         {
-            if (tokens.Skip(f.Index + 1).Take(3).Any(t => t.Word is "apart" or "spacing" or "spaced"))
+            if (f.MHz < WidestSpacingMHz && tokens.Skip(f.Index + 1).Take(3).Any(t => t.Word is "apart" or "spacing" or "spaced"))
             {
                 spacing = f.MHz * 1000;
                 used.Add(f.Index);

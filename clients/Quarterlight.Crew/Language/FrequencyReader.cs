@@ -56,7 +56,7 @@ public static class FrequencyReader
             bool named = j < tokens.Count && tokens[j].Word is "mhz" or "ghz";
             double scale = named && tokens[j].Word == "ghz" ? 1000 : 1;
             j += named ? 1 : 0;
-            bool between = tokens.Take(i).TakeLast(2).Any(t => t.Word is "between");
+            bool between = i > 0 && tokens[i - 1].Is("between");
             bool joined = j < tokens.Count && (tokens[j].Word is "to" or "till" or "through" || (between && tokens[j].Is("and")));
             j += joined ? 1 : 0;
             if (!joined || j >= tokens.Count || tokens[j].Number is not { } high || high <= low || (j + 1 < tokens.Count && tokens[j + 1].IsAny(OtherUnits)))

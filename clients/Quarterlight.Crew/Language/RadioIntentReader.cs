@@ -6,7 +6,7 @@ internal static class RadioIntentReader
     // Words that may stand round "legal" in a question about nothing else.
     private static readonly HashSet<string> LawFiller = Lexicon.Words("are we is it this that the a an our need needs for do does have to here link in order get ok legal there any what about whatabout with us on if so and now still what whats does say who i ask how must can me my know");
 
-    private static readonly HashSet<string> FallingBack = Lexicon.Words("back behind follow following followcar chasecar they them trail trailing fall drop reach reaches lag range away between lose followers listen listens listening director script supervisor village cart");
+    private static readonly HashSet<string> FallingBack = Lexicon.Words("back behind follow following followcar chasecar they them trail trailing fall drop reach reaches lag range between lose feed monitor followers listen listens listening director script supervisor village cart");
 
     /// <summary>What is asked about the radio; null when the question is about something else.</summary>
     /// <param name="request">Slots read so far.</param>
@@ -94,7 +94,7 @@ internal static class RadioIntentReader
             return CrewIntent.LinkLaw;
         }
 
-        if (radio.CarriersMHz.Count > 1 && !link && radio.Stations.Count == 0)
+        if (radio.CarriersMHz.Count > 1 && !link && radio.Stations.Count == 0 && !said.Any("range", "hear"))
         {
             return CrewIntent.CheckChannels;
         }
@@ -132,7 +132,8 @@ internal static class RadioIntentReader
         bool asks = said.Any("what", "whats", "how", "is", "are", "am", "which", "max", "maximum");
         bool fine = (said.Any("ok", "okay", "fine", "alright") || (said.Any("can", "may", "could") && said.Any("use", "run", "send"))) && radio.Country is not null && (radio.Power is not null || radio.FrequencyMHz is not null) && radio.GapM is null;
         bool most = said.Any("power", "eirp", "erp") && said.Any("much", "max", "maximum") && (asks || radio.Country is not null) && radio.GapM is null && !said.Any("range");
-        return fine || most || (said.Any(RadioWords.Limits) && asks && (thing || (radio.Country is not null && talking)));
+        bool over = said.Any("limit", "limits") && said.Any("over", "above", "below", "under") && asks;
+        return fine || most || over || (said.Any(RadioWords.Limits) && asks && (thing || (radio.Country is not null && talking)));
     }
 
     private static CrewIntent FollowUp(CrewIntent last, RadioSaid radio)

@@ -21,7 +21,7 @@ public static class RadioReader
         ArgumentNullException.ThrowIfNull(knows);
         IReadOnlyList<FrequencySaid> all = FrequencyReader.Find(tokens);
         (IReadOnlyList<HeardStation> stations, int heardFrom) = StationReader.Read(tokens, all);
-        FrequencySaid[] own = [.. all.Where(f => f.Index <= heardFrom)];
+        FrequencySaid[] own = [.. all.Where(f => f.Index < heardFrom)];
         (RadioSaid channels, IReadOnlySet<int> used) = ChannelReader.Read([.. tokens.Take(Math.Max(heardFrom, 0))], own);
         double[] carriers = [.. own.Where(f => !used.Contains(f.Index)).Select(f => f.MHz)];
         IReadOnlyList<DistanceSaid> distances = DistanceReader.Find(tokens);

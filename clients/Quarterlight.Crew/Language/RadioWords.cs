@@ -10,7 +10,7 @@ public static class RadioWords
     public static readonly IReadOnlySet<string> LinkHints = Lexicon.Words("follow following behind back range signal hold holds reach reaches far gap distance listen listening follows trailed");
 
     /// <summary>Asking what the law allows.</summary>
-    public static readonly IReadOnlySet<string> Laws = Lexicon.Words("legal legally lawful lawfully law laws licence licences license licensed licensing unlicensed illegal illegally regulation regulations permit permits permitted");
+    public static readonly IReadOnlySet<string> Laws = Lexicon.Words("legal legally lawful lawfully law laws licence licences license licensed licensing unlicensed illegal illegally regulation regulations permit permits permitted fined");
 
     /// <summary>Asking for a limit, which is the law's only beside something of the radio.</summary>
     public static readonly IReadOnlySet<string> Limits = Lexicon.Words("limit limits allowed allow maximum rule rules");
@@ -31,13 +31,13 @@ public static class RadioWords
     public static readonly IReadOnlySet<string> Checking = Lexicon.Words("check clash clashes clashing collide interfere interferes interfering compatible together conflict conflicts intermod intermodulation okay ok");
 
     /// <summary>Antennas.</summary>
-    public static readonly IReadOnlySet<string> Antennas = Lexicon.Words("antenna antennas aerial aerials whip wire transmitter receiver");
+    public static readonly IReadOnlySet<string> Antennas = Lexicon.Words("antenna antennas aerial aerials whip wire mast transmitter receiver");
 
     /// <summary>The follow car's end.</summary>
     public static readonly IReadOnlySet<string> Receiving = Lexicon.Words("receiver receivers receive receiving rx their followcar chasecar listening listeners");
 
     /// <summary>Hearing stations.</summary>
-    public static readonly IReadOnlySet<string> Hearing = Lexicon.Words("hear heard hearing station stations pickup receive receiving occupied taken");
+    public static readonly IReadOnlySet<string> Hearing = Lexicon.Words("hear heard hearing station stations occupied taken");
 
     /// <summary>Keeping out of a band.</summary>
     public static readonly IReadOnlySet<string> Avoiding = Lexicon.Words("keepout avoid avoiding except excluding exclude without skip skipping not");
@@ -47,7 +47,7 @@ public static class RadioWords
         "percent mhz ghz khz mw milliwatt milliwatts watt watts dbm eirp erp dbuv microvolt microvolts yard yards yds miles mile feet foot metre metres meter meters kilometre kilometres kilometer kilometers carlength carlengths length lengths "
         + "tunnel tunnels underpass city downtown canyon suburb suburbs suburban residential street streets town village urban rural countryside country motorway freeway highway desert truck trucks lorry lorries bus buses coach van vans traffic between corner corners sight "
         + "mast outside inside indoors roof glass mono stereo faint weak noisy crackly clear strong loud step steps spacing spaced apart spread raster order fifth third drop fall stay chase dropping falling lag power frequency tall raise raised height car cars put "
-        + "away distance availability fm digital analogue analog crew assistant director truck picture");
+        + "away distance availability feed monitor lose followers listeners village cart supervisor script fm digital analogue analog crew assistant director truck picture");
 
     /// <summary>Common words a slip away from one above; known so that spelling never turns them into it.</summary>
     public static readonly IReadOnlySet<string> Decoys = Lexicon.Words(

@@ -12,15 +12,15 @@ public static class StationReader
     {
         ArgumentNullException.ThrowIfNull(tokens);
         ArgumentNullException.ThrowIfNull(frequencies);
-        int start = Start(tokens, frequencies);
-        FrequencySaid[] heard = [.. frequencies.Where(f => f.Index > start)];
-        if (start < 0 || heard.Length == 0)
+        if (Start(tokens, frequencies) is not { } start || frequencies.All(f => f.Index < start))
         {
             return ([], tokens.Count);
         }
 
+        FrequencySaid[] heard = [.. frequencies.Where(f => f.Index >= start)];
+
         // "strong on 97.7 and 98.5, faint on 99.1" names the strength first; "97.7 strong and 98.5 faint" afterwards.
-        StationStrength? ahead = Strengths(tokens, start, heard[0].Index).LastOrDefault();
+        StationStrength? ahead = Strengths(tokens, start - 1, heard[0].Index).LastOrDefault();
         var stations = new List<HeardStation>();
         for (int i = 0; i < heard.Length; i++)
         {
@@ -61,17 +61,25 @@ public static class StationReader
         return (stations, start);
     }
 
-    private static int Start(IReadOnlyList<Token> tokens, IReadOnlyList<FrequencySaid> frequencies)
+    private static int? Start(IReadOnlyList<Token> tokens, IReadOnlyList<FrequencySaid> frequencies)
     {
+        // "98.1 is taken"
+        if (frequencies.FirstOrDefault(f => tokens.Skip(f.Index + 1).Take(3).TakeWhile(t => t.Number is null).Any(t => t.Word is "taken" or "occupied" or "busy")) is { } busy)
+        {
+            return busy.Index;
+        }
+
         for (int i = 0; i < tokens.Count; i++)
         {
-            if (tokens[i].IsAny(RadioWords.Hearing))
+            // "can they hear us" is about the link.
+            bool us = i + 1 < tokens.Count && tokens[i + 1].Word is "us" or "me" or "it";
+            if (tokens[i].IsAny(RadioWords.Hearing) && !us)
             {
                 return i;
             }
         }
 
-        return frequencies.FirstOrDefault(f => StrengthOf(tokens, f.Index + (f.Named ? 2 : 1)) is not null) is { } first ? first.Index - 1 : tokens.Any(t => t.Word is "dbuv" or "dbµv" or "dbμv") && frequencies.Count > 0 ? frequencies[0].Index - 1 : -1;
+        return frequencies.FirstOrDefault(f => StrengthOf(tokens, f.Index + (f.Named ? 2 : 1)) is not null) is { } first ? first.Index : tokens.Any(t => t.Word is "dbuv" or "dbµv" or "dbμv") && frequencies.Count > 0 ? frequencies[0].Index : null;
     }
 
     private static IEnumerable<StationStrength?> Strengths(IReadOnlyList<Token> tokens, int from, int to)

@@ -53,7 +53,7 @@ internal static class LinkTopic
         FollowCar followCar = LinkSetups.FollowCar(asked, LinkSetups.NeutralGapM)!;
         var request = new FindQuietChannelsRequest { Setup = LinkSetups.Setup(asked, gear, followCar), ChannelCount = MostQuietChannels };
         FindQuietChannelsResponse response = await asked.Planner.Radio.FindQuietChannelsAsync(request, asked.Planner.Options(asked.Cancellation)).ConfigureAwait(false);
-        List<CrewLine> lines = [.. response.Channels.Select(c => new CrewLine(CrewLineKind.Figures, ChannelText.Quiet(c, asked.Units)))];
+        List<CrewLine> lines = [.. ChannelText.Quiet(response.Channels, asked.Units).Select(l => new CrewLine(CrewLineKind.Figures, l))];
         if (followCar.Stations.Count == 0)
         {
             lines.Add(new(CrewLineKind.Plain, "No stations were given, so only noise counts: say what you hear, such as \"I hear 97.7 strong and 98.5 faint\"."));

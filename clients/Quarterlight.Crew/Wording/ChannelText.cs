@@ -63,12 +63,15 @@ internal static class ChannelText
     public static string Quietest(IReadOnlyList<FmChannel> channels) => channels.Count == 0 ? "No FM channel could be ranked."
         : $"Quietest: {RadioWordings.Frequency(channels[0].FrequencyMhz)}{(channels.Count > 1 ? $", then {Join([.. channels.Skip(1).Take(2).Select(c => RadioWordings.Frequency(c.FrequencyMhz))])}" : "")}.";
 
-    /// <summary>One FM channel in one line.</summary>
-    public static string Quiet(FmChannel channel, UnitPreference units)
+    /// <summary>FM channels, those of which the same is to be said in one line.</summary>
+    public static IEnumerable<string> Quiet(IEnumerable<FmChannel> channels, UnitPreference units) => channels.GroupBy(c => Prospect(c, units))
+        .Select(g => $"{Join([.. g.Select(c => Say($"{c.FrequencyMhz:0.0##}"))])} MHz: {g.Key}");
+
+    private static string Prospect(FmChannel channel, UnitPreference units)
     {
         string words = RadioWordings.Sentence(channel.Words, units);
         string cost = channel.InterferenceDb < 0.5 ? "stations cost nothing" : Say($"stations cost {channel.InterferenceDb:0} dB{(channel.HasWorstStationMhz ? $", {RadioWordings.Frequency(channel.WorstStationMhz)} most" : "")}");
-        return $"{RadioWordings.Frequency(channel.FrequencyMhz)}: reaches {UnitText.Distance(channel.RangeM, units, roundDown: true)}, {cost}{(words.Length > 0 ? $"; {RadioWordings.Lower(words)}" : "")}.";
+        return $"reaches {UnitText.Distance(channel.RangeM, units, roundDown: true)}, {cost}{(words.Length > 0 ? $"; {RadioWordings.Lower(words)}" : "")}.";
     }
 
     // "3: 470.975 MHz"; of several kinds with the kind's own id.

@@ -90,7 +90,7 @@ internal static class LinkText
             : Say($", {report.DropOutsPerMinute:0.#} drop-outs a minute of about {report.MeanDropOutMs:0} ms");
         string snr = report.HasSnrDb ? Say($"SNR {report.SnrDb:0} dB{Target(setup)}, ") : "";
         string margin = report.MarginDb < 0 ? Say($"{-report.MarginDb:0} dB short") : Say($"{report.MarginDb:0} dB to spare");
-        string delay = report.HasDelayMs ? Say($", delay {report.DelayMs:0.#} ms") : ", delay not known";
+        string delay = !report.HasDelayMs ? ", delay not known" : report.DelayMs < 1 ? ", delay under 1 ms" : Say($", delay {report.DelayMs:0.#} ms");
         return Say($"At {UnitText.Distance(setup.FollowCar.GapM, units)}{speed}: holds {RadioWordings.Percent(report.AvailabilityFraction)} of the time{outs}; {snr}level {report.LevelDbm?.Value ?? 0:0} dBm, {margin}{delay}.");
     }
 

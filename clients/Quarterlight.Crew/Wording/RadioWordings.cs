@@ -9,6 +9,9 @@ internal static class RadioWordings
 {
     private const double MHzPerGHz = 1000;
 
+    // What the law says is told in several sentences, documents named.
+    private const int LongestSentences = 1000;
+
     public static string Surroundings(Surroundings surroundings) => surroundings switch
     {
         V1.Surroundings.SuburbanStreet => "street between houses",
@@ -86,7 +89,7 @@ internal static class RadioWordings
     };
 
     /// <summary>A sentence of the planner's, safe and in the crew's units, without its final stop.</summary>
-    public static string Sentence(string text, UnitPreference units) => UnitText.Rewrite(CrewText.Clean(text, CrewText.LongestSentence), units).TrimEnd('.', ' ');
+    public static string Sentence(string text, UnitPreference units) => UnitText.Rewrite(CrewText.Clean(text, LongestSentences), units).TrimEnd('.', ' ');
 
     /// <summary>A sentence as it follows a colon: it starts small, unless its first word is all capitals or a lone letter.</summary>
     public static string Lower(string sentence) =>
