@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 
 namespace Quarterlight.Drawing;
 
@@ -13,8 +14,12 @@ public enum DistanceUnit
 }
 
 /// <summary>Writes distances, shares and levels the way the pictures do.</summary>
-internal static class FigureWords
+internal static partial class FigureWords
 {
+    /// <summary>A sentence whose distances in metres are written in a unit.</summary>
+    public static string Rewritten(string sentence, DistanceUnit unit) => unit == DistanceUnit.Metres ? sentence
+        : Metres().Replace(sentence, match => Distance(double.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture), unit));
+
     /// <summary>Length in metres of one unit.</summary>
     public static double LengthM(DistanceUnit unit) => unit == DistanceUnit.Feet ? ScaleBar.FootM : 1;
 
@@ -44,4 +49,7 @@ internal static class FigureWords
         < 0.001 => "under 0.1 %",
         _ => $"{Number(100 * fraction, "0.#")} %",
     };
+
+    [GeneratedRegex(@"(\d+(?:\.\d+)?) m(?![\w/])", RegexOptions.CultureInvariant)]
+    private static partial Regex Metres();
 }

@@ -17,7 +17,7 @@ internal sealed record LinkLayout(IReadOnlyList<string> TitleLines, float Ladder
 
     public static LinkLayout For(LinkView view)
     {
-        IReadOnlyList<string> title = PictureTitle.Lines(view.Report.Headline);
+        IReadOnlyList<string> title = PictureTitle.Lines(FigureWords.Rewritten(view.Report.Headline, view.Unit));
         float ladderTop = SheetLayout.MarginPx + (title.Count * PictureTitle.LinePx) + Gap;
         int rows = view.Bands.Count + (view.Report.LawfulRange is null ? 0 : 1);
         float y = ladderTop + CaptionPx + (rows * RowPx) + PanelCaptionPx;

@@ -22,7 +22,7 @@ internal static class LinkText
         LinkReport report = view.Report;
         return SentenceFit.Join(
         [
-            (9, SentenceFit.Stopped(SentenceFit.Cut(report.Headline, HeadlineMax))),
+            (9, SentenceFit.Stopped(SentenceFit.Cut(FigureWords.Rewritten(report.Headline, view.Unit), HeadlineMax))),
             (1, $"The picture shows the level at the receiver against the distance between the antennas, from {view.Distance(view.LowM)} to {view.Distance(view.HighM)}."),
             (8, AtTheGap(view)),
             (7, Ranges(view)),

@@ -5,7 +5,7 @@ namespace Quarterlight.Crew.Language;
 /// <summary>Reads what a question says about the radio link and the wireless transmitters.</summary>
 public static class RadioReader
 {
-    // Farther than this, "100 km" is a speed said shortly and not a gap.
+    // Farther than this, "100 km" is a speed said shortly and not a gap, unless the question names the link.
     private const double FarthestGapM = 5000;
 
     /// <summary>Everything said.</summary>
@@ -28,8 +28,8 @@ public static class RadioReader
         (AntennaSaid transmit, AntennaSaid receive, IReadOnlyList<DistanceSaid> heights) = AntennaReader.Read(tokens, distances);
         PowerSaid? power = PowerReader.Read(text, tokens);
         bool field = power?.Basis == TransmitPowerBasis.Field;
-        DistanceSaid? gap = distances.FirstOrDefault(d => !heights.Contains(d) && d.Metres <= FarthestGapM && !(field && d.Metres == power!.FieldDistanceM));
         bool link = talking || tokens.Any(t => t.IsAny(RadioWords.Links));
+        DistanceSaid? gap = distances.FirstOrDefault(d => !heights.Contains(d) && (link || d.Metres <= FarthestGapM) && !(field && d.Metres == power!.FieldDistanceM));
         return channels with
         {
             GapM = gap?.Metres ?? (link ? BareGapM(tokens, units) : null),

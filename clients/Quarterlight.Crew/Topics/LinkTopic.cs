@@ -24,7 +24,7 @@ internal static class LinkTopic
             return NoFollowCar(asked);
         }
 
-        var request = new CheckLinkRequest { Setup = LinkSetups.Setup(asked, gear, followCar), IncludePicture = asked.IncludePicture };
+        var request = new CheckLinkRequest { Setup = LinkSetups.Setup(asked, gear, followCar), IncludePicture = asked.IncludePicture, PictureInFeet = asked.Units == UnitPreference.Imperial };
         CheckLinkResponse response = await asked.Planner.Radio.CheckLinkAsync(request, asked.Planner.Options(asked.Cancellation)).ConfigureAwait(false);
         LinkReport report = response.Report ?? new LinkReport();
         return asked.Answer(LinkText.Headline(report, request.Setup, asked.Request.Radio.GapM is not null, asked.Units), LinkText.Lines(report, request.Setup, asked.Units, asked.Request.Detailed)) with

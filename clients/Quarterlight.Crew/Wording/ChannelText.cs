@@ -31,7 +31,14 @@ internal static class ChannelText
     public static List<CrewLine> Lines(ChannelReport report, UnitPreference units, bool detailed)
     {
         bool alike = report.Assignments.Select(a => Kind(a.TransmitterId)).Distinct().Count() <= 1;
-        List<CrewLine> lines = [.. report.Assignments.Select((a, i) => Channel(a, i, alike)).Chunk(ChannelsALine).Select(c => new CrewLine(CrewLineKind.Talker, string.Join(", ", c)))];
+        // Of several alike it does not matter which goes without: count those that have one.
+        IEnumerable<ChannelAssignment> served = alike ? report.Assignments.Where(a => a.HasFrequencyMhz).OrderBy(a => a.FrequencyMhz) : report.Assignments;
+        List<CrewLine> lines = [.. served.Select((a, i) => Channel(a, i, alike)).Chunk(ChannelsALine).Select(c => new CrewLine(CrewLineKind.Talker, string.Join(", ", c)))];
+        if (report.FewestHitsAssignments.Count > 0)
+        {
+            lines.Add(new(CrewLineKind.RunnerUp, Say($"With all {report.FewestHitsAssignments.Count} on the air, fewest hits found: {string.Join(", ", report.FewestHitsAssignments.Select((a, i) => Channel(a, i, alike)))}.")));
+        }
+
         int most = detailed ? int.MaxValue : MostHits;
         lines.AddRange(report.Hits.Take(most).Select(h => new CrewLine(CrewLineKind.Refused, Say($"{RadioWordings.Quote(h.Words)} falls on {RadioWordings.Dial(h.FrequencyMhz)} MHz, {Math.Abs(h.OffsetKhz):0} kHz from {RadioWordings.Dial(h.NearestCarrierMhz)}."))));
         if (report.Hits.Count > most)
@@ -78,7 +85,7 @@ internal static class ChannelText
     private static string Channel(ChannelAssignment a, int index, bool alike)
     {
         string whose = alike || a.TransmitterId.Length == 0 ? Say($"{index + 1}") : Name(a.TransmitterId).Replace('-', ' ');
-        return !a.HasFrequencyMhz ? $"{whose}: no room" : $"{whose}: {RadioWordings.Dial(a.FrequencyMhz)} MHz{(a.Clean ? "" : " (hit)")}";
+        return !a.HasFrequencyMhz ? $"{whose}: no clean one" : $"{whose}: {RadioWordings.Dial(a.FrequencyMhz)} MHz{(a.Clean ? "" : " (hit)")}";
     }
 
     // "bodypack-2" is the second of its kind.

@@ -82,13 +82,17 @@ internal static class LinkText
         return $"Law: {RadioWordings.Lower(LawText.Verdict(law))}{range}{ask}.";
     }
 
+    // Speech drowns in the hiss below about this: judgement.
+    private const double LeastAudibleSnrDb = 5;
+
     private static string AtTheGap(LinkReport report, LinkSetup setup, UnitPreference units)
     {
         string speed = setup.SpeedKmPerHour > 0 ? $" and {UnitText.Speed(setup.SpeedKmPerHour, units)}" : ", standing";
         string outs = setup.SpeedKmPerHour <= 0 ? ""
+            : report.AvailabilityFraction < 0.5 ? ", silent more often than not"
             : report.DropOutsPerMinute < FewDropOuts ? ", hardly a drop-out"
-            : Say($", {report.DropOutsPerMinute:0.#} drop-outs a minute of about {report.MeanDropOutMs:0} ms");
-        string snr = report.HasSnrDb ? Say($"SNR {report.SnrDb:0} dB{Target(setup)}, ") : "";
+            : Say($", about {report.DropOutsPerMinute:0} drop-outs a minute of {report.MeanDropOutMs:0} ms");
+        string snr = !report.HasSnrDb ? "" : report.SnrDb < LeastAudibleSnrDb ? "nothing to hear, " : Say($"SNR {report.SnrDb:0} dB{Target(setup)}, ");
         string margin = report.MarginDb < 0 ? Say($"{-report.MarginDb:0} dB short") : Say($"{report.MarginDb:0} dB to spare");
         string delay = !report.HasDelayMs ? ", delay not known" : report.DelayMs < 1 ? ", delay under 1 ms" : Say($", delay {report.DelayMs:0.#} ms");
         return Say($"At {UnitText.Distance(setup.FollowCar.GapM, units)}{speed}: holds {RadioWordings.Percent(report.AvailabilityFraction)} of the time{outs}; {snr}level {report.LevelDbm?.Value ?? 0:0} dBm, {margin}{delay}.");

@@ -28,7 +28,7 @@ public sealed record ValidRange(double Min, double Max, string Unit)
         violations.Add(new Violation(
             field,
             $"the value is {shown}",
-            string.Create(CultureInfo.InvariantCulture, $"It must be between {Min:0.###} and {Max:0.###}{unit}")));
+            string.Create(CultureInfo.InvariantCulture, $"It must be between {Min:0.######} and {Max:0.######}{unit}")));
         return false;
     }
 }

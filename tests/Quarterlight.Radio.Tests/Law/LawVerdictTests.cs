@@ -12,8 +12,8 @@ public class LawVerdictTests
     // Decibels: 10 lg(200 mW / limit), the limit by ITU-R P.525 and a dipole gain of 2.15 dB.
     [Theory]
     [InlineData("US", 98.1, 70.3, "250 µV/m at 3 m")]
-    [InlineData("DE", 98.1, 63.9, "50 nW e.r.p.")]
-    [InlineData("FR", 98.1, 63.9, "50 nW e.r.p.")]
+    [InlineData("DE", 98.1, 63.9, "50 nW ERP")]
+    [InlineData("FR", 98.1, 63.9, "50 nW ERP")]
     [InlineData("JP", 80.0, 64.3, "500 µV/m at 3 m")]
     public void Judge_TwoHundredMilliwattsOnFm_IsFarOverTheExemptLimit(string country, double frequency, double excess, string limit)
     {

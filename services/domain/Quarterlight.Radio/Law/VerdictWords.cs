@@ -13,8 +13,8 @@ internal static class VerdictWords
     public static string Limit(RadioRule rule) => rule.LimitKind switch
     {
         LimitKind.FieldStrength => string.Create(CultureInfo.InvariantCulture, $"{rule.Limit:0.##} µV/m at {rule.LimitDistanceM:0.##} m"),
-        LimitKind.Erp => Power(rule.Limit) + " e.r.p.",
-        LimitKind.Eirp => Power(rule.Limit) + " e.i.r.p.",
+        LimitKind.Erp => Power(rule.Limit) + " ERP",
+        LimitKind.Eirp => Power(rule.Limit) + " EIRP",
         LimitKind.ConductedPower => Power(rule.Limit) + " at the transmitter's output",
         _ => "nothing",
     };
