@@ -6,7 +6,7 @@ using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using Quarterlight.Bench;
 
 // One command prints every figure: dotnet run -c Release --project tests/Quarterlight.Bench
-// "dry" runs each benchmark once to see that it still works; "start" measures only the process; --planner PATH measures a published Quarterlight.Planner.dll.
+// "dry" runs each benchmark once to see that it still works; "only link" runs the one of that name; "start" measures only the process; --planner PATH measures a published Quarterlight.Planner.dll.
 bool dry = args.Contains("dry");
 if (!args.Contains("start"))
 {
@@ -15,7 +15,13 @@ if (!args.Contains("start"))
         .AddJob(job)
         .AddColumn(StatisticColumn.Median)
         .WithOptions(ConfigOptions.DisableOptimizationsValidator);
-    BenchmarkRunner.Run([typeof(PlanBench), typeof(TenSumsBench), typeof(LookupBench), typeof(LinkBench), typeof(ChannelBench)], config);
+    int one = Array.IndexOf(args, "only");
+    Type[] all = [typeof(PlanBench), typeof(TenSumsBench), typeof(LookupBench), typeof(LinkBench), typeof(ChannelBench)];
+    BenchmarkRunner.Run(one >= 0 && one + 1 < args.Length ? [.. all.Where(t => t.Name.StartsWith(args[one + 1], StringComparison.OrdinalIgnoreCase))] : all, config);
+    if (one >= 0)
+    {
+        return 0;
+    }
 }
 
 int at = Array.IndexOf(args, "--planner");

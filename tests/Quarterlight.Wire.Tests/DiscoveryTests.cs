@@ -49,7 +49,7 @@ public sealed class DiscoveryTests(PlannerFixture fixture) : IClassFixture<Plann
         }
 
         Assert.Contains("post /v1/placement:plan", operations);
-        Assert.Equal(24, operations.Length);
+        Assert.Equal(29, operations.Length);
     }
 
     [Fact]
