@@ -46,7 +46,7 @@ internal sealed class LabelPlacer(SKRect frame)
                     continue;
                 }
 
-                double cost = Cost(anchor, box);
+                double cost = Cost(anchor, box, bestCost);
                 if (cost < bestCost)
                 {
                     (best, bestCost) = ((anchor, box), cost);
@@ -83,7 +83,8 @@ internal sealed class LabelPlacer(SKRect frame)
         }
     }
 
-    private double Cost(SKPoint anchor, SKRect box)
+    // Costs only add up: once dearer than the best so far, the rest need not be known.
+    private double Cost(SKPoint anchor, SKRect box, double best)
     {
         SKPoint end = Nearest(box, anchor);
         double cost = SKPoint.Distance(anchor, end);
@@ -96,11 +97,21 @@ internal sealed class LabelPlacer(SKRect frame)
 
         foreach ((SKRect other, float weight) in obstacles)
         {
+            if (cost >= best)
+            {
+                return cost;
+            }
+
             cost += weight * Share(box, other);
         }
 
         foreach ((SKPoint from, SKPoint to) in leaders)
         {
+            if (cost >= best)
+            {
+                return cost;
+            }
+
             cost += (Crosses(from, to, padded) ? 400 : 0) + (Meet(anchor, end, from, to) ? 60 : 0);
         }
 

@@ -63,7 +63,8 @@ internal static class LinkWords
         }
 
         advisories.Add(new("drivers-drive", "The follow car's driver drives and nobody in it leaves a seat or belt for the receiver; road law decides the gap.", AdvisorySeverity.Safety));
-        advisories.AddRange(law.Advisories);
+        advisories.AddRange(law.Advisories.Where(a => a.Severity == AdvisorySeverity.Safety));
+        AddStations(budget, advisories);
         advisories.Add(new("absolute-level-uncertain",
             Say($"The level may be off by {UncertaintyDb(task):0} dB: drive it once and listen before relying on it."), AdvisorySeverity.Caution));
         double most = budget.MostLossDb(task.AvailabilityFraction), last = budget.Curve.LastHeldM(most);
@@ -73,26 +74,34 @@ internal static class LinkWords
                 Say($"Between {Metres(asked.RangeM)} and {Metres(last)} there are weak patches where direct and ground wave cancel; outside them it would hold."), AdvisorySeverity.Note));
         }
 
-        if (Interference.IsBroadcastLike(task.Gear))
-        {
-            if (budget.InterferenceDb >= 3 && budget.WorstStationMHz is { } station)
-            {
-                advisories.Add(new("station-in-the-way", Say($"{station:0.0#} MHz costs {budget.InterferenceDb:0} dB on this channel."), AdvisorySeverity.Caution));
-            }
-
-            AddListeners(budget, advisories);
-            if (task.Stations.Any(s => s.FieldDbuvPerM >= BroadcastProtection.LeastPlannedFieldDbuvPerM(false) && Math.Abs(s.FrequencyMHz - task.Gear.FrequencyMHz) < 0.05))
-            {
-                advisories.Add(new("on-a-local-station", "A station serves this place on this channel: sending there would take it from its listeners, whatever the power.", AdvisorySeverity.Safety));
-            }
-        }
-
+        advisories.AddRange(law.Advisories.Where(a => a.Severity != AdvisorySeverity.Safety));
         if (!ReceiverNoise.PublishedMHz.Contains(task.Gear.FrequencyMHz))
         {
             advisories.Add(new("noise-carried-on", "Man-made noise is published up to 250 MHz; above, the same line is carried on down.", AdvisorySeverity.Note));
         }
 
         return advisories;
+    }
+
+    private static void AddStations(LinkBudget budget, List<Advisory> advisories)
+    {
+        LinkTask task = budget.Task;
+        if (!Interference.IsBroadcastLike(task.Gear))
+        {
+            return;
+        }
+
+        if (task.Stations.Any(s => s.FieldDbuvPerM >= BroadcastProtection.LeastPlannedFieldDbuvPerM(false) && Math.Abs(s.FrequencyMHz - task.Gear.FrequencyMHz) < 0.05))
+        {
+            advisories.Add(new("on-a-local-station", "A station serves this place on this channel: sending there would take it from its listeners, whatever the power.", AdvisorySeverity.Safety));
+        }
+
+        if (budget.InterferenceDb >= 3 && budget.WorstStationMHz is { } station)
+        {
+            advisories.Add(new("station-in-the-way", Say($"{station:0.0#} MHz costs {budget.InterferenceDb:0} dB on this channel."), AdvisorySeverity.Caution));
+        }
+
+        AddListeners(budget, advisories);
     }
 
     // How near to the picture car others lose their station to it.
