@@ -11,7 +11,7 @@ internal static class LinkText
     public static string GapWords(LinkView view)
     {
         LinkReport report = view.Report;
-        string second = report.SnrDb is { } snr ? $"SNR {FigureWords.Number(snr)} dB" : $"margin {FigureWords.Number(report.MarginDb)} dB";
+        string second = report.SnrDb is < 0 ? "no sound" : report.SnrDb is { } snr ? $"SNR {FigureWords.Number(snr)} dB" : $"margin {FigureWords.Number(report.MarginDb)} dB";
         string end = view.GapIsOutsideTheModel ? " (outside the model)" : "";
         return $"gap {view.Distance(report.GapM)}: {FigureWords.Number(report.LevelDbm)} dBm, {second}{end}";
     }

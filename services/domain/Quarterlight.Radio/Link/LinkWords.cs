@@ -134,7 +134,7 @@ internal static class LinkWords
 
     private static string Metres(double metres) => Say($"{(metres < 10 ? Math.Round(metres, 1) : metres < 100 ? Math.Round(metres) : Math.Round(metres / 5) * 5):0.#} m");
 
-    private static string Percent(double fraction) => fraction >= 0.9995 ? "practically always" : Say($"{100 * fraction:0.#} %");
+    private static string Percent(double fraction) => fraction >= 0.9995 ? "practically always" : fraction < 0.01 ? "under 1 %" : Say($"{100 * fraction:0.#} %");
 
     private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }
