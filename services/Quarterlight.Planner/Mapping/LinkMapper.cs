@@ -179,6 +179,7 @@ internal static class LinkMapper
             StatedGainDbi = antenna.HasGainDbi ? antenna.GainDbi : null,
             FeederLossDb = antenna.HasFeederLossDb ? antenna.FeederLossDb : 0,
             StatedShieldingDb = antenna.HasShieldingDb ? antenna.ShieldingDb : null,
+            WindscreenDropM = antenna.HasWindscreenDropM ? antenna.WindscreenDropM : null,
         };
     }
 

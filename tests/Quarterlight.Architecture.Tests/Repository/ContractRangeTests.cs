@@ -39,6 +39,7 @@ public partial class ContractRangeTests
             Add(data, "radio.proto", "gain_dbi", LinkRules.GainDbi);
             Add(data, "radio.proto", "feeder_loss_db", LinkRules.FeederLossDb);
             Add(data, "radio.proto", "shielding_db", LinkRules.ShieldingDb);
+            Add(data, "radio.proto", "windscreen_drop_m", WindscreenRule.DropM);
             Add(data, "radio.proto", "deviation_khz", LinkRules.DeviationKHz);
             Add(data, "radio.proto", "audio_bandwidth_khz", LinkRules.AudioBandwidthKHz);
             Add(data, "radio.proto", "de_emphasis_us", LinkRules.DeEmphasisMicroseconds);

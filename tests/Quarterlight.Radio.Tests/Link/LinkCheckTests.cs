@@ -183,6 +183,33 @@ public class LinkCheckTests
     }
 
     [Fact]
+    public void Street_InSight_SaysTheBoundsOfTheRecommendation()
+    {
+        // ITU-R P.1411-12, 4.1.2, 600 MHz, antennas 1.5 m high, 100 m: 76.88, 82.88 and 96.88 dB: 6 dB above and 14 dB below the median level.
+        LinkTask task = Links.RoofUhf with
+        {
+            Surroundings = Surroundings.SuburbanStreet,
+            Gear = Links.RoofUhf.Gear with { TransmitAntenna = Links.RoofUhf.Gear.TransmitAntenna with { HeightM = 1.5 }, ReceiveAntenna = Links.RoofUhf.Gear.ReceiveAntenna with { HeightM = 1.5 } },
+        };
+        LinkReport report = LinkCheck.Run(task);
+
+        Assert.Equal(82.88, report.PathLossDb, 0.05);
+        Assert.Contains(report.Advisories, a => a.Code == "street-bounds"
+            && a.Message.Contains(FormattableString.Invariant($"between {report.LevelDbm - 14:0} and {report.LevelDbm + 6:0} dBm"), StringComparison.Ordinal));
+    }
+
+    [Theory] // 49 CFR 393.60(e)(1)(ii) as amended by 87 FR 12596: 8.5 in (216 mm) below the top of the swept area.
+    [InlineData(0.200, true)]
+    [InlineData(0.230, false)]
+    public void Windscreen_DropBelowTheSweptTop_IsAllowedOrNot(double dropM, bool allowed)
+    {
+        LinkTask task = Links.GlassDigital with { Gear = Links.GlassDigital.Gear with { TransmitAntenna = Links.GlassDigital.Gear.TransmitAntenna with { WindscreenDropM = dropM } } };
+
+        Assert.Equal(allowed, WindscreenRule.Allows(dropM));
+        Assert.Equal(!allowed, LinkCheck.Run(task).Advisories.Any(a => a.Code == "windscreen-too-low" && a.Severity == AdvisorySeverity.Safety));
+    }
+
+    [Fact]
     public void Polarisation_Crosswise_IsNamedAsAChange()
     {
         LinkTask task = Links.RoofUhf with { Gear = Links.RoofUhf.Gear with { TransmitAntenna = new Antenna { Kind = AntennaKind.HalfWaveDipole, Place = AntennaPlace.OnRoof, HeightM = 1.6, Polarisation = Polarisation.Horizontal } } };

@@ -30,6 +30,7 @@ public class LinkRulesTests
                 { "setup.gear.receive_antenna.gain_dbi", With(gear with { ReceiveAntenna = gear.ReceiveAntenna with { StatedGainDbi = 3 } }) },
                 { "setup.gear.receive_antenna.gain_dbi", With(gear with { ReceiveAntenna = gear.ReceiveAntenna with { Kind = AntennaKind.StatedGain } }) },
                 { "setup.gear.receive_antenna.shielding_db", With(gear with { ReceiveAntenna = gear.ReceiveAntenna with { StatedShieldingDb = 10 } }) },
+                { "setup.gear.receive_antenna.windscreen_drop_m", With(gear with { ReceiveAntenna = gear.ReceiveAntenna with { WindscreenDropM = 0.1 } }) },
                 { "setup.gear.transmit_antenna.place", With(gear with { TransmitAntenna = gear.TransmitAntenna with { Kind = AntennaKind.QuarterWaveWhip } }) },
                 { "setup.gear.transmit_antenna.place", With(gear with { TransmitAntenna = gear.TransmitAntenna with { Kind = AntennaKind.GlassFilm } }) },
                 { "setup.gear.analogue_fm.deviation_khz", With(gear with { Emission = new AnalogueFm { DeviationKHz = 0 } }) },

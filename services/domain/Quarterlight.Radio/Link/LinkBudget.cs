@@ -71,6 +71,19 @@ internal sealed class LinkBudget
 
     public double LevelFromLossDbm(double lossDb) => LeavingDbm - CrosswiseLossDb - lossDb + ReceiveGainDbi;
 
+    /// <summary>Bounds of the level in dBm at a distance, lower first, where the path model gives any.</summary>
+    public (double Lower, double Upper)? StreetBoundsDbm(double distanceM)
+    {
+        if (Choice.Model != PropagationModel.StreetUhf)
+        {
+            return null;
+        }
+
+        (double least, _, double most) = Street.UhfDb(_path, distanceM);
+        double obstacle = PathModels.ObstacleLossDb(Task.Sight, _path, distanceM);
+        return (LevelFromLossDbm(most + obstacle), LevelFromLossDbm(least + obstacle));
+    }
+
     public double MarginDb(double distanceM) => LevelFromLossDbm(PathLossDb(distanceM)) - NeededLevelDbm;
 
     public double? SnrDb(double levelDbm) => Task.Gear.Emission is AnalogueFm fm ? FmReception.SnrAtReceiverDb(levelDbm - NoiseDbm, fm) : null;

@@ -175,6 +175,11 @@ public static class LinkRules
             violations.Add(new Violation($"{at}.shielding_db", "an antenna outside is not shielded by the car", "Leave it out, or place the antenna in the cabin or on glass"));
         }
 
+        if (antenna.WindscreenDropM is { } drop && WindscreenRule.DropM.Check($"{at}.windscreen_drop_m", drop, violations) && antenna.Place != AntennaPlace.OnGlass)
+        {
+            violations.Add(new Violation($"{at}.windscreen_drop_m", "only an antenna on glass has a place on the windscreen", "Leave it out, or place the antenna on glass"));
+        }
+
         if (antenna.Kind == AntennaKind.StatedGain)
         {
             GainDbi.Check($"{at}.gain_dbi", antenna.StatedGainDbi ?? double.NaN, violations);

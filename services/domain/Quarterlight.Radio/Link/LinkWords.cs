@@ -64,6 +64,8 @@ internal static class LinkWords
 
         advisories.Add(new("drivers-drive", "The follow car's driver drives and nobody in it leaves a seat or belt for the receiver; road law decides the gap.", AdvisorySeverity.Safety));
         advisories.AddRange(law.Advisories.Where(a => a.Severity == AdvisorySeverity.Safety));
+        Advisory?[] glass = [WindscreenRule.Remark(task.Gear.TransmitAntenna, "picture car's"), WindscreenRule.Remark(task.Gear.ReceiveAntenna, "follow car's")];
+        advisories.AddRange(glass.OfType<Advisory>().OrderByDescending(a => a.Code));
         AddStations(budget, advisories);
         advisories.Add(new("absolute-level-uncertain",
             Say($"The level may be off by {UncertaintyDb(task):0} dB: drive it once and listen before relying on it."), AdvisorySeverity.Caution));
@@ -75,6 +77,11 @@ internal static class LinkWords
         }
 
         advisories.AddRange(law.Advisories.Where(a => a.Severity != AdvisorySeverity.Safety));
+        if (budget.StreetBoundsDbm(task.GapM) is { } bounds)
+        {
+            advisories.Add(new("street-bounds", Say($"ITU-R P.1411 bounds the level at the gap between {bounds.Lower:0} and {bounds.Upper:0} dBm."), AdvisorySeverity.Note));
+        }
+
         if (!ReceiverNoise.PublishedMHz.Contains(task.Gear.FrequencyMHz))
         {
             advisories.Add(new("noise-carried-on", "Man-made noise is published up to 250 MHz; above, the same line is carried on down.", AdvisorySeverity.Note));

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace Quarterlight.Acoustics.Tests;
+namespace Quarterlight.Tests.Shared;
 
 /// <summary>Reads published check values; a missing or empty file fails, so that no check passes for want of rows.</summary>
 internal static class Vectors
