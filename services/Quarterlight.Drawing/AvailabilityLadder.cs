@@ -4,7 +4,8 @@ using SkiaSharp;
 
 namespace Quarterlight.Drawing;
 
-/// <summary>Bars over the level panel, one for each availability, as long as reception holds; their hatching comes back as the panel's ground.</summary>
+/// <summary>Bars over the level panel, one for each availability, as long as reception holds; their hatching comes back as the panel's
+/// ground.</summary>
 internal sealed class AvailabilityLadder(PictureSheet sheet, LinkLayout layout, LinkView view)
 {
     public const string Series = "availability", LawfulSeries = "lawful range";

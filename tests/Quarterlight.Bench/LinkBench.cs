@@ -4,7 +4,8 @@ using Quarterlight.Radio.Reception;
 
 namespace Quarterlight.Bench;
 
-/// <summary>A whole link check (four availabilities, ranked changes, the law) against plain arithmetic for the four ranges alone: fading integrated anew, range by halving.</summary>
+/// <summary>A whole link check (four availabilities, ranked changes, the law) against plain arithmetic for the four ranges alone: fading integrated
+/// anew, range by halving.</summary>
 [MemoryDiagnoser]
 public class LinkBench
 {

@@ -4,7 +4,8 @@ using Quarterlight.Radio.Reception;
 
 namespace Quarterlight.Bench;
 
-/// <summary>The ranges of a link the plain way: the fading integrated for every question, the distance found by halving. For comparison only.</summary>
+/// <summary>The ranges of a link the plain way: the fading integrated for every question, the distance found by halving. For comparison
+/// only.</summary>
 internal static class PlainLink
 {
     private const int SlowSteps = 60, FastSteps = 200;

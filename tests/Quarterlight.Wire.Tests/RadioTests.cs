@@ -186,7 +186,8 @@ public sealed class RadioTests(PlannerFixture fixture) : IClassFixture<PlannerFi
         Assert.All(carriers, f => Assert.True(f is >= 470 and <= 494 and not (>= 474 and <= 478)));
         Assert.Equal(50, response.Report.Products.Count);
 
-        // 3 P - 2 OIP3 less the coupling over 0.5 m (free space, ITU-R P.525: about 20 dB), by hand: 51 - 80 - 20 = -49 dBm; three signals 6 dB and one more coupling: -63.
+        // 3 P - 2 OIP3 less the coupling over 0.5 m (free space, ITU-R P.525: about 20 dB), by hand: 51 - 80 - 20 = -49 dBm; three signals 6 dB and
+        // one more coupling: -63.
         Assert.InRange(response.Report.Products[0].LevelDbm, -50, -48);
         Assert.Equal([0x89, 0x50, 0x4E, 0x47], response.Picture.Png.Take(4));
         ChannelReport check = (await _planner.Radio.CheckChannelsAsync(new CheckChannelsRequest { FrequenciesMhz = { carriers }, Rules = request.Rules }, cancellationToken: Stop)).Report;

@@ -10,7 +10,8 @@ internal static class LinkMapper
 {
     private const double DefaultDeEmphasisMicroseconds = 50;
 
-    // What the words of the contract stand for, in dB over a microvolt per metre. Judgement: about what planners call barely heard, served in the country, and near the mast.
+    // What the words of the contract stand for, in dB over a microvolt per metre. Judgement: about what planners call barely heard, served in the
+    // country, and near the mast.
     private static readonly double[] s_strengthDbuvPerM = [30, 50, 75];
 
     /// <summary>A whole link; null when a part is missing. Everything wrong with it is noted.</summary>

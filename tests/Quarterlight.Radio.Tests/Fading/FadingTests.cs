@@ -45,7 +45,8 @@ public class RiceFadingTests
     [Fact]
     public void Crossings_BetweenTwoMovingCars_AreThoseOfASimulation()
     {
-        // Seeded simulation: 24 scatterers round each car, every pair a path with the Doppler of both ends; counts downward crossings of the rms level. fd = √2 v/λ for Rayleigh's formula.
+        // Seeded simulation: 24 scatterers round each car, every pair a path with the Doppler of both ends; counts downward crossings of the rms
+        // level. fd = √2 v/λ for Rayleigh's formula.
         const double EndHz = 10, Seconds = 400, Step = 1.0 / 1000;
         const int Paths = 24;
         var random = new Random(20261125);

@@ -37,7 +37,8 @@ public class LinkCheckTests
     [Fact]
     public void Range_HiddenTransmitter_IsNearWhatTheTradeSays()
     {
-        // Common practice, no source: about 200 mW into the FM band reaches about 300 m to a follow car. Within a factor of 1.5 at 90 % on an open road.
+        // Common practice, no source: about 200 mW into the FM band reaches about 300 m to a follow car. Within a factor of 1.5 at 90 % on an open
+        // road.
         LinkReport report = LinkCheck.Run(Links.HiddenFm);
 
         Assert.InRange(report.Ranges[1].RangeM, 300 / 1.5, 300 * 1.5);

@@ -101,7 +101,8 @@ public class KnifeEdgeTests
     [InlineData(5)]
     public void Loss_OfAnEdge_IsThatOfTheFresnelIntegral(double nu)
     {
-        // Exact: -20 lg |((1 + j)/2) ∫ from ν to ∞ of exp(-jπt²/2) dt|, integrated here with a taper; the recommendation's formula is an approximation of it.
+        // Exact: -20 lg |((1 + j)/2) ∫ from ν to ∞ of exp(-jπt²/2) dt|, integrated here with a taper; the recommendation's formula is an
+        // approximation of it.
         Complex sum = Complex.Zero;
         const double Step = 1e-4, End = 60;
         for (double t = nu + (Step / 2); t < End; t += Step)
@@ -128,7 +129,8 @@ public class TunnelTests
     [InlineData(2450)]
     public void ModeLoss_AtSmallAngles_IsThatOfARayBouncing(double frequencyMHz)
     {
-        // The lowest mode is a ray at grazing angle λ/2w to the side walls and λ/2h to roof and road: it meets each wall pair tan θ/w times a metre and loses 20 lg|Γ| each
+        // The lowest mode is a ray at grazing angle λ/2w to the side walls and λ/2h to roof and road: it meets each wall pair tan θ/w times a metre
+        // and loses 20 lg|Γ| each
         // time, with Fresnel's coefficient. Lying wave: its field stands in the plane of incidence of the side walls.
         double wavelength = FreeSpace.WavelengthM(frequencyMHz);
         double expected = Bounces(Tunnel.WidthM, Polarisation.Vertical) + Bounces(Tunnel.HeightM, Polarisation.Horizontal);

@@ -40,7 +40,8 @@ public class TwoRayTests
     [Fact]
     public void Reflection_Textbook_GrazingNormalAndBrewster()
     {
-        // Fresnel: -1 at grazing incidence for both; (1-n)/(1+n) and its opposite at normal incidence; none at Brewster's angle atan n for the wave in the plane.
+        // Fresnel: -1 at grazing incidence for both; (1-n)/(1+n) and its opposite at normal incidence; none at Brewster's angle atan n for the wave
+        // in the plane.
         var glass = new Complex(2.25, 0);
 
         Assert.Equal(-1, TwoRay.Reflection(glass, 1e-9, Polarisation.Vertical).Real, 6);

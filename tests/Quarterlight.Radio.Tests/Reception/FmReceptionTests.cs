@@ -40,7 +40,8 @@ public class FmReceptionTests
     [Fact]
     public void Snr_UsableSensitivityOfACarReceiver_Is30DecibelNotFarFromThreshold()
     {
-        // FS-1037C: about 30 dB is typical at the improvement threshold. Data sheet of a car receiver: 9.3 dBf usable sensitivity (30 dB quieting); with a noise figure of 5 to 8 dB that is
+        // FS-1037C: about 30 dB is typical at the improvement threshold. Data sheet of a car receiver: 9.3 dBf usable sensitivity (30 dB quieting);
+        // with a noise figure of 5 to 8 dB that is
         // C/N = 9.3 - 120 + 121 - F, 2 to 5 dB in 200 kHz: our curve must cross 30 dB between there and the threshold.
         double low = FmReception.SnrDb(4, s_mono with { DeEmphasisMicroseconds = 75 }), high = FmReception.SnrDb(10, s_mono with { DeEmphasisMicroseconds = 75 });
 
@@ -54,7 +55,8 @@ public class FmReceptionTests
     [InlineData(13)]
     public void Snr_ThroughTheThreshold_IsThatOfASimulatedReceiver(double cnDb)
     {
-        // Seeded simulation of the whole receiver: a carrier swung by a 1 kHz sine at full deviation, white noise in an ideal 200 kHz filter, an arc-tangent discriminator, an ideal 15 kHz
+        // Seeded simulation of the whole receiver: a carrier swung by a 1 kHz sine at full deviation, white noise in an ideal 200 kHz filter, an
+        // arc-tangent discriminator, an ideal 15 kHz
         // low pass. Noise is what is left when the sine itself is taken out.
         double measured = Simulate(cnDb, 75_000, 20261125);
 

@@ -16,7 +16,8 @@ public static class IntermodLevels
     /// <summary>Level of A+B-C above the two-signal law in dB: 20 log 2, from the cubic expansion.</summary>
     public static readonly double ThreeSignalRiseDb = 20 * Math.Log10(2);
 
-    /// <summary>Distance between two transmitters for which the coupling is computed, in metres; a judgement: nearer than 0.1 m antennas are one.</summary>
+    /// <summary>Distance between two transmitters for which the coupling is computed, in metres; a judgement: nearer than 0.1 m antennas are
+    /// one.</summary>
     public static ValidRange DistanceM { get; } = new(0.1, 10_000, "m");
 
     /// <summary>Frequency for which the coupling is computed, in MHz.</summary>
@@ -28,7 +29,8 @@ public static class IntermodLevels
     /// </summary>
     /// <param name="powerADbm">Level of A at that output in dBm.</param>
     /// <param name="powerBDbm">Level of B at that output in dBm.</param>
-    /// <param name="oip3Dbm">Output third-order intercept point in dBm. One measured forwards only estimates what a signal coming in backwards does.</param>
+    /// <param name="oip3Dbm">Output third-order intercept point in dBm. One measured forwards only estimates what a signal coming in backwards
+    /// does.</param>
     public static double TwoSignalDbm(double powerADbm, double powerBDbm, double oip3Dbm) => (2 * powerADbm) + powerBDbm - (2 * oip3Dbm);
 
     /// <summary>Level of A+B-C at the output of the stage that makes it, in dBm: P_A + P_B + P_C - 2 OIP3 + 6.02.</summary>
@@ -40,7 +42,8 @@ public static class IntermodLevels
         powerADbm + powerBDbm + powerCDbm - (2 * oip3Dbm) + ThreeSignalRiseDb;
 
     /// <summary>
-    /// Loss between two transmitters in dB: free space between isotropic antennas, 20 log(4 pi d / lambda) (ITU-R P.525), not below 0, plus an extra loss. Within about a wavelength this is an estimate only: antennas there couple by their
+    /// Loss between two transmitters in dB: free space between isotropic antennas, 20 log(4 pi d / lambda) (ITU-R P.525), not below 0, plus an extra
+    /// loss. Within about a wavelength this is an estimate only: antennas there couple by their
     /// near fields.
     /// </summary>
     /// <param name="frequencyMHz">Frequency in MHz, within <see cref="FrequencyMHz"/>.</param>

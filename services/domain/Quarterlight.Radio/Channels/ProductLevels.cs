@@ -19,7 +19,8 @@ public sealed record OutputStage(double PowerDbm, double Oip3Dbm)
 /// <param name="LevelDbm">Level at that transmitter's output in dBm: conducted, before its antenna.</param>
 public readonly record struct ProductLevel(int MadeIn, double LevelDbm);
 
-/// <summary>Levels of third-order products from what the transmitters put out and what couples between them, by the cubic law of <see cref="IntermodLevels"/>.</summary>
+/// <summary>Levels of third-order products from what the transmitters put out and what couples between them, by the cubic law of
+/// <see cref="IntermodLevels"/>.</summary>
 public static class ProductLevels
 {
     /// <summary>
@@ -28,7 +29,8 @@ public static class ProductLevels
     /// </summary>
     /// <param name="product">The product.</param>
     /// <param name="stages">Output stages, in the order of the carriers the product was made from.</param>
-    /// <param name="couplingLossDb">Loss in dB from one transmitter (first index) into another's output (second index); see <see cref="IntermodLevels.CouplingLossDb"/>.</param>
+    /// <param name="couplingLossDb">Loss in dB from one transmitter (first index) into another's output (second index); see
+    /// <see cref="IntermodLevels.CouplingLossDb"/>.</param>
     public static IReadOnlyList<ProductLevel> Of(IntermodProduct product, IReadOnlyList<OutputStage> stages, Func<int, int, double> couplingLossDb)
     {
         ArgumentNullException.ThrowIfNull(stages);

@@ -100,7 +100,8 @@ public sealed class CompositeFading
         return table[i] + ((at - i) * (table[i + 1] - table[i]));
     }
 
-    /// <summary>Mean of a function of the level over the slow part, by the trapezoidal rule, which is exact to rounding for a normal weight on so fine a grid.</summary>
+    /// <summary>Mean of a function of the level over the slow part, by the trapezoidal rule, which is exact to rounding for a normal weight on so
+    /// fine a grid.</summary>
     private sealed class Convolution(double sigmaDb, Func<double, double> function)
     {
         private readonly Dictionary<long, double> _values = [];

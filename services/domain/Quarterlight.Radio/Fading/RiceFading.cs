@@ -3,7 +3,8 @@ using MathNet.Numerics;
 namespace Quarterlight.Radio.Fading;
 
 /// <summary>Fast fading from many paths: a steady part and a scattered part. Without a steady part it is Rayleigh's.</summary>
-/// <remarks>Share below a power ratio r of the mean: 1 - Q1(sqrt(2K), sqrt(2 (K+1) r)), Q1 of Marcum. K is linear: steady over scattered power, 0 for Rayleigh.</remarks>
+/// <remarks>Share below a power ratio r of the mean: 1 - Q1(sqrt(2K), sqrt(2 (K+1) r)), Q1 of Marcum. K is linear: steady over scattered power, 0 for
+/// Rayleigh.</remarks>
 public static class RiceFading
 {
     /// <summary>Share of time and places below a power.</summary>

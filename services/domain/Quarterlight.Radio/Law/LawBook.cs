@@ -49,7 +49,8 @@ public static class LawBook
     }
 
     /// <summary>Judges one transmission in one country; check the input with <see cref="LawRules.Validate"/> first.</summary>
-    /// <param name="countryCode">Two letters or a common English name; an unknown or empty one gets the strictest limit of all countries known here.</param>
+    /// <param name="countryCode">Two letters or a common English name; an unknown or empty one gets the strictest limit of all countries known
+    /// here.</param>
     /// <param name="frequencyMHz">Centre frequency in MHz, 76 to 2500.</param>
     /// <param name="eirpDbm">Radiated power over an isotropic antenna in dBm; null asks for the limit alone.</param>
     /// <param name="conductedPowerDbm">Power at the transmitter's output in dBm; null when not known.</param>

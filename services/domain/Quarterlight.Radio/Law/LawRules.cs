@@ -17,7 +17,8 @@ public static class LawRules
     /// <summary>Longest country code or name in characters.</summary>
     public const int LongestCountryName = 60;
 
-    /// <summary>Everything wrong with the question; empty when it is valid. A country that is not known here, or not given, is a valid question.</summary>
+    /// <summary>Everything wrong with the question; empty when it is valid. A country that is not known here, or not given, is a valid
+    /// question.</summary>
     public static IReadOnlyList<Violation> Validate(
         string? countryCode, double frequencyMHz, double eirpDbm, double? conductedPowerDbm = null, double? channelWidthKHz = null, string prefix = "")
     {

@@ -67,6 +67,7 @@ public sealed record Antenna
     /// <summary>What the car, and a body or seat on it, takes away in dB, 0 to 50; null takes the planning value for the place.</summary>
     public double? StatedShieldingDb { get; init; }
 
-    /// <summary>How far it reaches below the top of the area the wipers sweep, in metres, 0 to 1; only on a windscreen, null elsewhere or when not known.</summary>
+    /// <summary>How far it reaches below the top of the area the wipers sweep, in metres, 0 to 1; only on a windscreen, null elsewhere or when not
+    /// known.</summary>
     public double? WindscreenDropM { get; init; }
 }

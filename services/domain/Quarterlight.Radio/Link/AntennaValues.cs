@@ -32,8 +32,10 @@ public static class AntennaValues
 
     /// <summary>What the car round the antenna takes away in dB: stated, or a planning value for place and band.</summary>
     /// <remarks>
-    /// In the cabin below 300 MHz 15 dB (from memory: no measurement was found for the FM band; 25 dB with a body or a seat on it); above, 13.5 dB, the middle of the means of 3.2 to
-    /// 23.8 dB measured into a car from 600 to 2400 MHz (Tanghe and others 2008, IEEE Trans. Vehicular Technology, abstract). On glass half of it (judgement).
+    /// In the cabin below 300 MHz 15 dB (from memory: no measurement was found for the FM band; 25 dB with a body or a seat on it); above, 13.5 dB,
+    /// the middle of the means of 3.2 to
+    /// 23.8 dB measured into a car from 600 to 2400 MHz (Tanghe and others 2008, IEEE Trans. Vehicular Technology, abstract). On glass half of it
+    /// (judgement).
     /// </remarks>
     public static double ShieldingDb(Antenna antenna, double frequencyMHz)
     {
@@ -48,7 +50,8 @@ public static class AntennaValues
     }
 
     /// <summary>How far the shielding may be off in dB, both ways.</summary>
-    /// <remarks>3GPP TR 38.901 gives a standard deviation of 5 dB for car penetration (from memory); more when the planning value stands in for a measurement.</remarks>
+    /// <remarks>3GPP TR 38.901 gives a standard deviation of 5 dB for car penetration (from memory); more when the planning value stands in for a
+    /// measurement.</remarks>
     public static double ShieldingUncertaintyDb(Antenna antenna)
     {
         ArgumentNullException.ThrowIfNull(antenna);

@@ -13,7 +13,8 @@ internal static class Interference
         gear.FrequencyMHz is >= BroadcastLowMHz and <= BroadcastHighMHz && gear.Emission is AnalogueFm { DeviationKHz: BroadcastDeviationKHz };
 
     /// <summary>
-    /// Level in dBm that is needed over noise and stations: their needs added as powers (each station's level and its protection ratio; beside broadcasting, the level
+    /// Level in dBm that is needed over noise and stations: their needs added as powers (each station's level and its protection ratio; beside
+    /// broadcasting, the level
     /// and the carrier over noise needed for those inside the filter).
     /// </summary>
     public static double NeededLevelDbm(

@@ -44,7 +44,8 @@ internal static class LinkWords
         return Say($"{moving}, {standing}; standing in a dead spot, roll on by {Math.Max(quarterWave, 0.1):0.0} m.");
     }
 
-    /// <summary>How far the level may be from the real one in dB: the path's spread of models (4 dB, judgement) and the shielding of both cars.</summary>
+    /// <summary>How far the level may be from the real one in dB: the path's spread of models (4 dB, judgement) and the shielding of both
+    /// cars.</summary>
     public static double UncertaintyDb(LinkTask task)
     {
         double transmit = AntennaValues.ShieldingUncertaintyDb(task.Gear.TransmitAntenna), receive = AntennaValues.ShieldingUncertaintyDb(task.Gear.ReceiveAntenna);

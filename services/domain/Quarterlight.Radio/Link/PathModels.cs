@@ -49,7 +49,8 @@ public static class PathModels
     }
 
     /// <summary>Near field in metres: one wavelength, and never less than 1 m.</summary>
-    /// <remarks>The reactive field ends at λ/2π and the antennas of this job are at most half a wave long (2D²/λ = λ/2): a whole wave is on the safe side.</remarks>
+    /// <remarks>The reactive field ends at λ/2π and the antennas of this job are at most half a wave long (2D²/λ = λ/2): a whole wave is on the safe
+    /// side.</remarks>
     public static double NearFieldM(double frequencyMHz) => Math.Max(1, FreeSpace.WavelengthM(frequencyMHz));
 
     /// <summary>Loss in dB between isotropic antennas, obstacles aside.</summary>
@@ -83,7 +84,8 @@ public static class PathModels
 
     /// <summary>Slow and fast fading of a road: standard deviation in dB, and steady over scattered power in dB (null for Rayleigh's).</summary>
     /// <remarks>
-    /// Rice factors: means measured between cars in rural, suburban and urban streets, 3.0, 2.6 and 1.8 dB (a study of 2014, abstract); Rayleigh's when something stands
+    /// Rice factors: means measured between cars in rural, suburban and urban streets, 3.0, 2.6 and 1.8 dB (a study of 2014, abstract); Rayleigh's
+    /// when something stands
     /// between. Spread: 5.06 and 7 dB of ITU-R P.1411 in streets; 4 dB on the open road and in a tunnel, judgement.
     /// </remarks>
     public static (double SigmaDb, double? RiceKDb) Fading(Surroundings surroundings, LinkSight sight)

@@ -4,8 +4,10 @@ namespace Quarterlight.Radio.Link;
 
 /// <summary>How far down a windscreen something may be stuck.</summary>
 /// <remarks>
-/// 49 CFR 393.60(e)(1)(ii) as amended by 87 FR 12596 (7 March 2022), trucks and buses in the United States: at most 8.5 in below the upper edge of the area swept by the wipers, and
-/// outside the driver's sight lines. Private cars have rules of their own, often stricter: the strictest published one stands in for them, and local law decides.
+/// 49 CFR 393.60(e)(1)(ii) as amended by 87 FR 12596 (7 March 2022), trucks and buses in the United States: at most 8.5 in below the upper edge of
+/// the area swept by the wipers, and
+/// outside the driver's sight lines. Private cars have rules of their own, often stricter: the strictest published one stands in for them, and local
+/// law decides.
 /// </remarks>
 public static class WindscreenRule
 {

@@ -14,7 +14,8 @@ public enum StreetKind
 }
 
 /// <summary>Loss in streets between antennas near street level.</summary>
-/// <remarks>ITU-R P.1411-12, sections 4.1.1, 4.1.2 and 4.3.1, read through the documentation and numbers of two public implementations that agree.</remarks>
+/// <remarks>ITU-R P.1411-12, sections 4.1.1, 4.1.2 and 4.3.1, read through the documentation and numbers of two public implementations that
+/// agree.</remarks>
 public static class Street
 {
     /// <summary>Section 4.1.2, UHF in sight: frequencies.</summary>

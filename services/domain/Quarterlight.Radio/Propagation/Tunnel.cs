@@ -2,8 +2,10 @@ namespace Quarterlight.Radio.Propagation;
 
 /// <summary>A straight road tunnel as a wide waveguide with lossy walls.</summary>
 /// <remarks>
-/// Free space plus the attenuation of the lowest mode: for a wave lying between the side walls 4.343 λ² (K/(w³ sqrt(K-1)) + 1/(h³ sqrt(K-1))) dB/m; upright with
-/// w and h exchanged (form of Emslie, Lagace and Strong 1975, from memory; it follows from the Fresnel coefficient at each bounce of a ray at the grazing angles λ/2w
+/// Free space plus the attenuation of the lowest mode: for a wave lying between the side walls 4.343 λ² (K/(w³ sqrt(K-1)) + 1/(h³ sqrt(K-1))) dB/m;
+/// upright with
+/// w and h exchanged (form of Emslie, Lagace and Strong 1975, from memory; it follows from the Fresnel coefficient at each bounce of a ray at the
+/// grazing angles λ/2w
 /// and λ/2h). Free space on top is cautious: a tunnel that guides spreads less. Traffic, bends and lining are left out.
 /// </remarks>
 public static class Tunnel

@@ -4,7 +4,8 @@ namespace Quarterlight.Radio.Propagation;
 
 /// <summary>Direct ray and ground ray over flat ground, with the Fresnel reflection coefficient of the real ground.</summary>
 /// <remarks>
-/// Textbook plane earth: loss = -20 lg |e^(-jk r1)/r1 + Γ e^(-jk r2)/r2| λ/4π. Γ after Fresnel with the complex permittivity ε - j 60 σ λ. No surface wave:
+/// Textbook plane earth: loss = -20 lg |e^(-jk r1)/r1 + Γ e^(-jk r2)/r2| λ/4π. Γ after Fresnel with the complex permittivity ε - j 60 σ λ. No surface
+/// wave:
 /// below about 300 MHz with antennas near the ground use <see cref="NearGround"/>.
 /// </remarks>
 public static class TwoRay

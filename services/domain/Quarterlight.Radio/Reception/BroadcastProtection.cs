@@ -4,7 +4,8 @@ namespace Quarterlight.Radio.Reception;
 
 /// <summary>How far a wanted FM signal must stand over another station, by the distance of their channels.</summary>
 /// <remarks>
-/// ITU-R BS.412-9 Table 3, 75 kHz deviation, steady interference, linear in between. <b>All figures are from memory</b>: they serve the crew as a guide and no test
+/// ITU-R BS.412-9 Table 3, 75 kHz deviation, steady interference, linear in between. <b>All figures are from memory</b>: they serve the crew as a
+/// guide and no test
 /// as an oracle. The regulator's own figures in 47 CFR 74.1204(a)(1) ask for less: 20, 6 and -40 dB at 0, 200 and 400 kHz.
 /// </remarks>
 public static class BroadcastProtection
@@ -38,7 +39,8 @@ public static class BroadcastProtection
     /// How far a station must stand over another transmitter for its listeners, in dB, as one regulator has it; null beyond 650 kHz. For what this
     /// link does to others.
     /// </summary>
-    /// <remarks>47 CFR 74.1204(a)(1), class B: 54 dBu protected against 34 on the channel, 48 one channel (200 kHz) and 94 two or three channels away.</remarks>
+    /// <remarks>47 CFR 74.1204(a)(1), class B: 54 dBu protected against 34 on the channel, 48 one channel (200 kHz) and 94 two or three channels
+    /// away.</remarks>
     public static double? ListenerRatioDb(double spacingKHz) => Math.Abs(spacingKHz) switch
     {
         <= 100 => 54 - 34,
@@ -48,7 +50,8 @@ public static class BroadcastProtection
     };
 
     /// <summary>
-    /// Least field in dB over a microvolt per metre that planners protect in the country, at 10 m height: a station above it is somebody's service here.
+    /// Least field in dB over a microvolt per metre that planners protect in the country, at 10 m height: a station above it is somebody's service
+    /// here.
     /// </summary>
     /// <remarks>ITU-R BS.412, stereo, rural 54 dB (as quoted by a low-power radio association); mono 48 dB from memory.</remarks>
     public static double LeastPlannedFieldDbuvPerM(bool stereo) => stereo ? 54 : 48;

@@ -4,9 +4,12 @@ namespace Quarterlight.Radio.Reception;
 
 /// <summary>Audio signal over noise of an analogue FM receiver.</summary>
 /// <remarks>
-/// Textbook FM: above threshold noise is parabolic, SNR = C/N + 10 lg(B/W) + 10 lg(1.5 (Δf/W)²) + de-emphasis, for a sine at full deviation. Near threshold clicks are added
-/// after Rice 1963: B/(2√3) erfc(√ρ) a second for the bare carrier and (2/π) Δf e^(-ρ) more for a sine at full deviation, each of 2π, so a flat noise; the parabolic part
-/// and the sound itself fall by (1 - e^(-ρ))². Stereo adds the difference channel's noise round 38 kHz (ITU-R BS.450 pilot-tone system) and gives a tenth of the deviation to the pilot.
+/// Textbook FM: above threshold noise is parabolic, SNR = C/N + 10 lg(B/W) + 10 lg(1.5 (Δf/W)²) + de-emphasis, for a sine at full deviation. Near
+/// threshold clicks are added
+/// after Rice 1963: B/(2√3) erfc(√ρ) a second for the bare carrier and (2/π) Δf e^(-ρ) more for a sine at full deviation, each of 2π, so a flat
+/// noise; the parabolic part
+/// and the sound itself fall by (1 - e^(-ρ))². Stereo adds the difference channel's noise round 38 kHz (ITU-R BS.450 pilot-tone system) and gives a
+/// tenth of the deviation to the pilot.
 /// Speech deviates less than full most of the time, so clicks are somewhat rarer than said here.
 /// </remarks>
 public static class FmReception
@@ -19,7 +22,8 @@ public static class FmReception
     /// <summary>Carrier over noise in dB below which clicks take over; about 10 to 12 dB, from memory.</summary>
     public const double ThresholdCnDb = 12;
 
-    /// <summary>Audio signal over noise in dB that a receiver reaches on the strongest signal: the data sheet of one car receiver, not a population.</summary>
+    /// <summary>Audio signal over noise in dB that a receiver reaches on the strongest signal: the data sheet of one car receiver, not a
+    /// population.</summary>
     public const double CeilingSnrDb = 65;
 
     /// <summary>The same with the receiver's own ceiling: what comes out of a real one.</summary>
@@ -56,7 +60,8 @@ public static class FmReception
             return low;
         }
 
-        // Above the threshold one dB of carrier is one dB of sound of the ideal receiver, which has to reach more than asked by what the ceiling takes.
+        // Above the threshold one dB of carrier is one dB of sound of the ideal receiver, which has to reach more than asked by what the ceiling
+        // takes.
         double ideal = -10 * Math.Log10(Math.Pow(10, -fm.TargetSnrDb / 10) - Math.Pow(10, -CeilingSnrDb / 10)), at = low;
         for (int i = 0; i < 6; i++)
         {

@@ -20,7 +20,8 @@ public enum NoiseEnvironment
 
 /// <summary>Noise at a receiver: man-made, of the antenna's losses, and its own.</summary>
 /// <remarks>
-/// ITU-R P.372, man-made noise Fa = c - d lg f(MHz), 0.3 to 250 MHz (coefficients as several public programs have them alike). Above 250 MHz the same line is carried on down
+/// ITU-R P.372, man-made noise Fa = c - d lg f(MHz), 0.3 to 250 MHz (coefficients as several public programs have them alike). Above 250 MHz the same
+/// line is carried on down
 /// to 0 dB: too much rather than too little, and nothing from about 600 MHz.
 /// </remarks>
 public static class ReceiverNoise
@@ -45,7 +46,8 @@ public static class ReceiverNoise
     /// <param name="bandwidthKHz">Filter in kHz.</param>
     /// <param name="environment">Surroundings.</param>
     /// <param name="noiseFigureDb">Noise figure of the receiver in dB.</param>
-    /// <param name="antennaGainDbi">Gain of the antenna with cable and shielding, dBi: what it falls short of 0 it loses of outside noise as well.</param>
+    /// <param name="antennaGainDbi">Gain of the antenna with cable and shielding, dBi: what it falls short of 0 it loses of outside noise as
+    /// well.</param>
     public static double LevelDbm(double frequencyMHz, double bandwidthKHz, NoiseEnvironment environment, double noiseFigureDb, double antennaGainDbi)
     {
         double efficiency = Math.Min(1, Math.Pow(10, antennaGainDbi / 10));
