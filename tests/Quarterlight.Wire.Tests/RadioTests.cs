@@ -215,6 +215,20 @@ public sealed class RadioTests(PlannerFixture fixture) : IClassFixture<PlannerFi
     }
 
     [Fact]
+    public async Task CoordinateChannels_InACountry_KeepsOutOfItsForbiddenBands()
+    {
+        WirelessTransmitter packs = Packs(4);
+        packs.TuningRanges[0] = new TuningRange { LowMhz = 606, HighMhz = 616 };
+        ChannelReport report = (await _planner.Radio.CoordinateChannelsAsync(
+            new CoordinateChannelsRequest { Transmitters = { packs }, Rules = new ChannelRules { CountryCode = "United States" } }, cancellationToken: Stop)).Report;
+
+        // 47 CFR 73.603(c): 608 to 614 MHz is radio astronomy's.
+        Assert.True(report.Complete);
+        Assert.All(report.Assignments, a => Assert.True(a.FrequencyMhz is < 608 or > 614));
+        Assert.Contains(report.Advisories, a => a.Code is "within-exempt-limit" or "licence-needed");
+    }
+
+    [Fact]
     public async Task CheckChannels_EvenlySpaced_ListsEveryHit()
     {
         // Carriers 1 2 3 4 on a grid: four two-signal and six three-signal hits (counted by exhaustion in the reference tables of difference sets).

@@ -130,7 +130,8 @@ internal static class RadioIntentReader
         }
 
         bool asks = said.Any("what", "whats", "how", "is", "are", "am", "which", "max", "maximum");
-        bool fine = (said.Any("ok", "okay", "fine", "alright") || (said.Any("can", "may", "could") && said.Any("use", "run", "send"))) && radio.Country is not null && (radio.Power is not null || radio.FrequencyMHz is not null) && radio.GapM is null;
+        bool fine = (said.Any("ok", "okay", "fine", "alright") || (said.Any("can", "may", "could") && said.Any("use", "run", "send"))) && radio.Country is not null
+            && (radio.Power is not null || radio.FrequencyMHz is not null || (radio.TuningRanges.Count > 0 && radio.TransmitterCount is null && !said.Any(RadioWords.Transmitters))) && radio.GapM is null;
         bool most = said.Any("power", "eirp", "erp") && said.Any("much", "max", "maximum") && (asks || radio.Country is not null) && radio.GapM is null && !said.Any("range");
         bool over = said.Any("limit", "limits") && said.Any("over", "above", "below", "under") && asks;
         return fine || most || over || (said.Any(RadioWords.Limits) && asks && (thing || (radio.Country is not null && talking)));

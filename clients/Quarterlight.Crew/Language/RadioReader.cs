@@ -56,7 +56,7 @@ public static class RadioReader
         {
             if (tokens[i].Number is { } number and >= 50 && tokens[i + 1].Word is "percent" && !tokens.Any(t => t.IsAny(Lexicon.Windows) || t.IsAny(Lexicon.Fans)))
             {
-                return number / 100;
+                return Math.Round(number / 100, 6);
             }
         }
 

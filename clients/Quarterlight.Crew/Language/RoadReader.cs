@@ -51,7 +51,7 @@ public static class RoadReader
 
         int between = IndexOf(tokens, "between");
         bool behind = tokens.Where((t, i) => t.Is("behind") && i + 2 < tokens.Count && tokens[i + 1].Word is "a" or "an" or "another" && Big(tokens[i + 2]) is not null).Any();
-        bool traffic = Any(tokens, "traffic");
+        bool traffic = tokens.Where((t, i) => t.Is("traffic") && !(i + 1 < tokens.Count && tokens[i + 1].Word is "light" or "lights")).Any();
         if (!behind && !traffic && (between < 0 || tokens.Skip(between + 1).Take(1).Any(t => t.Number is not null)))
         {
             return null;

@@ -79,7 +79,18 @@ public static class StationReader
             }
         }
 
-        return frequencies.FirstOrDefault(f => StrengthOf(tokens, f.Index + (f.Named ? 2 : 1)) is not null) is { } first ? first.Index : tokens.Any(t => t.Word is "dbuv" or "dbµv" or "dbμv") && frequencies.Count > 0 ? frequencies[0].Index : null;
+        return frequencies.FirstOrDefault(f => StrengthOf(tokens, AfterFillers(tokens, f.Index + (f.Named ? 2 : 1))) is not null) is { } first ? first.Index : tokens.Any(t => t.Word is "dbuv" or "dbµv" or "dbμv") && frequencies.Count > 0 ? frequencies[0].Index : null;
+    }
+
+    // "88.7 is very strong"
+    private static int AfterFillers(IReadOnlyList<Token> tokens, int i)
+    {
+        while (i < tokens.Count && tokens[i].Word is "is" or "was" or "comes" or "in" or "very" or "quite" or "really" or "pretty")
+        {
+            i++;
+        }
+
+        return i;
     }
 
     private static IEnumerable<StationStrength?> Strengths(IReadOnlyList<Token> tokens, int from, int to)

@@ -12,6 +12,9 @@ internal static class ChannelTopic
     // Two wearers in the front seats sit about this far apart, in metres: judgement.
     private const double TransmitterDistanceM = 0.8;
 
+    // Nearer than this, a carrier said is the link itself.
+    private const double SameCarrierMHz = 0.001;
+
     // Step of a transmitter of which only the band was said, in kHz: judgement.
     private const double UsualStepKHz = 25;
 
@@ -117,9 +120,10 @@ internal static class ChannelTopic
             rules.TransmitterDistanceM = TransmitterDistanceM;
         }
 
+        rules.CountryCode = said.Country ?? asked.Scene?.FollowCar?.CountryCode ?? "";
         rules.ExcludedBlocks.Add(said.Excluded.Select(e => new ExcludedBlock { LowMhz = e.LowMHz, HighMhz = e.HighMHz, Reason = "asked for" }));
         rules.Neighbours.Add(said.AvoidedMHz.Select(f => new FixedCarrier { DisplayName = "to keep clear of", FrequencyMhz = f }));
-        if (LinkSetups.KitOf(asked)?.LinkGear is { } link)
+        if (LinkSetups.KitOf(asked)?.LinkGear is { } link && !said.CarriersMHz.Any(f => Math.Abs(f - link.FrequencyMhz) < SameCarrierMHz))
         {
             rules.Neighbours.Add(new FixedCarrier { DisplayName = "link to the follow car", FrequencyMhz = link.FrequencyMhz });
         }

@@ -19,9 +19,10 @@ internal static class LawTopic
     {
         RadioSaid said = asked.Request.Radio;
         LinkGear? kept = LinkSetups.KitOf(asked)?.LinkGear;
-        bool ours = kept is not null && (said.FrequencyMHz is not { } other || Math.Abs(other - kept.FrequencyMhz) < kept.FrequencyMhz * 0.1);
+        bool ours = kept is not null && said.TuningRanges.Count == 0 && (said.FrequencyMHz is not { } other || Math.Abs(other - kept.FrequencyMhz) < kept.FrequencyMhz * 0.1);
         return ours ? await WholeAsync(asked).ConfigureAwait(false)
             : said.FrequencyMHz is { } frequency ? await LookUpAsync(asked, frequency).ConfigureAwait(false)
+            : said.TuningRanges.Count > 0 ? await LookUpAsync(asked, (said.TuningRanges[0].LowMHz + said.TuningRanges[0].HighMHz) / 2).ConfigureAwait(false)
             : NoFrequency(asked);
     }
 

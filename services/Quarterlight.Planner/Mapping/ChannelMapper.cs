@@ -1,6 +1,7 @@
 using System.Globalization;
 using Quarterlight.Quantities;
 using Quarterlight.Radio.Channels;
+using Quarterlight.Radio.Law;
 
 namespace Quarterlight.Planner.Mapping;
 
@@ -38,6 +39,14 @@ internal static class ChannelMapper
         }
 
         CoordinationTask task = Rules(rules) with { Transmitters = transmitters };
+        if (LawBook.Find(rules?.CountryCode) is { } country)
+        {
+            // A band no transmitter reaches into would only clutter the picture.
+            IEnumerable<ExcludedBlock> forbidden = LawfulChannels.ForbiddenBlocks(country)
+                .Where(b => transmitters.Any(t => t.TuningRanges.Any(r => r.LowHz <= b.HighHz && b.LowHz <= r.HighHz)));
+            task = task with { ExcludedBlocks = [.. task.ExcludedBlocks, .. forbidden] };
+        }
+
         if (task.Limits.FifthOrder == FifthOrderScope.TwoAndThreeSignal)
         {
             // Each try costs many times more there: stop within a few seconds.
@@ -50,7 +59,7 @@ internal static class ChannelMapper
             reader.Violations.AddRange(CoordinationRules.Validate(task, "").Select(v => v with { Field = Renamed(v.Field, at, rulesAt, kindOf) }).DistinctBy(v => (v.Field, v.Problem)));
         }
 
-        return new ChannelTask(task, stages, distance);
+        return new ChannelTask(task, stages, distance, rules?.CountryCode.Trim() ?? "");
     }
 
     /// <summary>Given carriers as a task of fixed transmitters.</summary>
@@ -77,7 +86,7 @@ internal static class ChannelMapper
             CoordinationRules.FrequencyMHz.Check($"rules.neighbours[{i}].frequency_mhz", task.Neighbours[i].FrequencyHz / 1e6, reader.Violations);
         }
 
-        return new ChannelTask(task, [.. frequenciesMHz.Select(_ => stage)], distance);
+        return new ChannelTask(task, [.. frequenciesMHz.Select(_ => stage)], distance, rules?.CountryCode.Trim() ?? "");
     }
 
     /// <summary>Checks transmitters that are kept with a kit.</summary>
@@ -163,4 +172,5 @@ internal static class ChannelMapper
 /// <param name="Task">The task.</param>
 /// <param name="Stages">Output stage of each transmitter; null where not known.</param>
 /// <param name="DistanceM">Distance between two transmitters in metres; null when not given.</param>
-internal sealed record ChannelTask(CoordinationTask Task, IReadOnlyList<OutputStage?> Stages, double? DistanceM);
+/// <param name="CountryCode">Whose law is looked at; empty for nobody's.</param>
+internal sealed record ChannelTask(CoordinationTask Task, IReadOnlyList<OutputStage?> Stages, double? DistanceM, string CountryCode);

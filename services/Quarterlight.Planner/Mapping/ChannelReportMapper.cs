@@ -112,7 +112,9 @@ internal static class ChannelReportMapper
         contract.ThirdOrderCount = check.ProductCounts.Where(c => c.Key <= ProductKind.APlusBMinusC).Sum(c => c.Value);
         contract.FifthOrderCount = check.ProductCounts.Where(c => c.Key > ProductKind.APlusBMinusC).Sum(c => c.Value);
         AddLevels(contract, asked, carriers);
-        contract.Advisories.AddRange(CoordinationWords.Advisories.Select(GeometryMapper.ToContract));
+        long[] own = [.. carriers.Where(c => c.FrequencyHz is not null).Select(c => c.FrequencyHz!.Value)];
+        contract.Advisories.AddRange(LawfulChannels.Advisories(asked.CountryCode, own, asked.Stages.Max(s => s?.PowerDbm))
+            .Concat(CoordinationWords.Advisories).OrderByDescending(a => a.Severity).Select(GeometryMapper.ToContract));
     }
 
     private static void AddLevels(V1.ChannelReport contract, ChannelTask asked, IReadOnlyList<AssignedCarrier> carriers)

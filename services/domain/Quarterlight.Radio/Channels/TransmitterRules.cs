@@ -65,7 +65,8 @@ internal static class TransmitterRules
         if (!transmitter.TuningRanges.Any(r => CandidateGrid.Channels(r, transmitter.StepHz, excluded).Any()))
         {
             string field = transmitter.TuningRanges.Count == 1 ? ".tuning_ranges[0]" : ".tuning_ranges";
-            violations.Add(new Violation(path + field, "every channel lies in an excluded block", "Give a range with a channel outside them"));
+            string why = excluded.FirstOrDefault(b => transmitter.TuningRanges.Any(r => r.LowHz <= b.HighHz && b.LowHz <= r.HighHz)) is { } block ? Reason(block) : "";
+            violations.Add(new Violation(path + field, "every channel lies in an excluded block" + why, "Give a range with a channel outside them"));
         }
     }
 

@@ -6,5 +6,5 @@ namespace Quarterlight.Radio.Law;
 /// <param name="ConductedPowerDbm">Power at the transmitter's output in dBm; null when not known.</param>
 /// <param name="ChannelWidthKHz">Width of the channel in kHz; null when not known.</param>
 /// <param name="Digital">Whether it is digital; null when not known, and then rules for digital equipment count too.</param>
-/// <param name="PowerStated">False when only the limit is asked for; the power is then a placeholder below any limit.</param>
+/// <param name="PowerStated">False when only the limit is asked for; the power given then lies below any limit.</param>
 public sealed record Transmission(double FrequencyMHz, double EirpDbm, double? ConductedPowerDbm, double? ChannelWidthKHz, bool? Digital = null, bool PowerStated = true);

@@ -37,7 +37,7 @@ internal static class VerdictWords
                 RadioRule ban = found.Forbidding[0];
                 return $"Forbidden in {country.Name}, with or without a licence: {ban.Use}, {Room(ban)} ({Cite(ban)}). Choose another band.";
             case LawStatus.NoRuleKnown:
-                return $"No rule is known here for {Frequency(sent)} in {country.Name}. Take it as not allowed until {authority} says otherwise.";
+                return $"No rule is known here for {Frequency(sent)} in {country.Name}. Take it as not allowed until {authority} says otherwise.{Nearest(country, sent)}";
             case LawStatus.NeedsLicence:
                 RadioRule licence = Best(found.Licensed, sent);
                 string beyond = RuleLimits.ExcessDb(licence, sent) is > 0 and { } over ? $", and it is {Db(over)} over even that" : "";
@@ -84,6 +84,16 @@ internal static class VerdictWords
         return excess > 1e-9 ? $"{Db(excess)} above {limit}"
             : excess > -0.05 ? $"right at {limit}"
             : $"within {limit}, with {Db(-excess)} to spare";
+    }
+
+    // The nearest band open to anybody, within a tenth of the frequency: what was meant may be next door.
+    private static string Nearest(CountryLaw country, Transmission sent)
+    {
+        RadioRule? near = LawBook.RulesOf(country.Code)
+            .Where(r => r.Licensing == Licensing.LicenceExempt && !(r.DigitalOnly && sent.Digital == false))
+            .MinBy(r => Math.Max(r.LowMHz - sent.FrequencyMHz, sent.FrequencyMHz - r.HighMHz));
+        double away = near is null ? double.PositiveInfinity : Math.Max(near.LowMHz - sent.FrequencyMHz, sent.FrequencyMHz - near.HighMHz);
+        return away < sent.FrequencyMHz / 10 ? $" The nearest band known here without a licence is {Room(near!)} ({near!.Use}, {Limit(near)})." : "";
     }
 
     private static string Unknown(string asked) => asked.Length == 0 ? "No country is given" : $"Nothing is known here about \"{asked}\"";
