@@ -1,3 +1,5 @@
+using Quarterlight.Audio.Mp3;
+using Quarterlight.Audio.Ogg;
 using Quarterlight.Audio.Wav;
 
 namespace Quarterlight.Audio;
@@ -24,6 +26,9 @@ public static class AudioReader
             return ContentSniffer.Tell(bytes.Seen) switch
             {
                 ContentKind.Wave => await WaveReader.OpenAsync(bytes, limits, cancellation).ConfigureAwait(false),
+                ContentKind.OggVorbis => await VorbisFileReader.OpenAsync(bytes, limits, cancellation).ConfigureAwait(false),
+                ContentKind.OggOpus => await OpusFileReader.OpenAsync(bytes, limits, cancellation).ConfigureAwait(false),
+                ContentKind.Mp3 => await Mp3FileReader.OpenAsync(bytes, limits, cancellation).ConfigureAwait(false),
                 _ => throw Faults.Unsupported("The file is of a compressed kind that is not read"),
             };
         }
