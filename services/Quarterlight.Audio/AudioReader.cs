@@ -1,3 +1,4 @@
+using Quarterlight.Audio.Ffmpeg;
 using Quarterlight.Audio.Mp3;
 using Quarterlight.Audio.Ogg;
 using Quarterlight.Audio.Wav;
@@ -29,7 +30,7 @@ public static class AudioReader
                 ContentKind.OggVorbis => await VorbisFileReader.OpenAsync(bytes, limits, cancellation).ConfigureAwait(false),
                 ContentKind.OggOpus => await OpusFileReader.OpenAsync(bytes, limits, cancellation).ConfigureAwait(false),
                 ContentKind.Mp3 => await Mp3FileReader.OpenAsync(bytes, limits, cancellation).ConfigureAwait(false),
-                _ => throw Faults.Unsupported("The file is of a compressed kind that is not read"),
+                ContentKind kind => await FfmpegReader.OpenAsync(bytes, kind, limits, cancellation).ConfigureAwait(false),
             };
         }
         catch

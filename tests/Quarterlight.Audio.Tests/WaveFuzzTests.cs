@@ -2,7 +2,7 @@ using CsCheck;
 
 namespace Quarterlight.Audio.Tests;
 
-/// <summary>Any bytes: samples or a fault, never anything else, and memory that does not follow what the file claims.</summary>
+/// <summary>Any bytes: samples or a fault, never anything else, whatever the pieces.</summary>
 public sealed class WaveFuzzTests
 {
     private static readonly string[] Heads = ["RIFF", "RF64", "BW64"];
@@ -34,27 +34,6 @@ public sealed class WaveFuzzTests
         await Gen.Select(Structured, Gen.Int[1, 40].Array[1, 5], Gen.Int[1, 700]).SampleAsync(
             async (file, pieces, frames) => Assert.Equal(await OutcomeAsync(file, [], 500), await OutcomeAsync(file, pieces, frames)),
             iter: 2_000, threads: 1);
-
-    [Theory]
-    [InlineData("RIFF", "data", false)]
-    [InlineData("RIFF", "iXML", true)]
-    [InlineData("RIFF", "bext", true)]
-    [InlineData("RIFF", "fmt ", true)]
-    [InlineData("RF64", "ds64", true)]
-    [InlineData("RIFF", "JUNK", true)]
-    public async Task Read_ChunkThatClaims4GiB_AllocatesLittle(string head, string id, bool beforeFormat)
-    {
-        WaveBuilder builder = beforeFormat ? new WaveBuilder(head) : new WaveBuilder(head).Fmt(1, 1, 48_000, 16);
-        byte[] file = builder.Chunk(id, new byte[1000], 0xFFFFFFFE).Build();
-        AudioLimits limits = AudioLimits.Default with { MaxMetadataBytes = int.MaxValue };
-        await Reading.FaultAsync(file, limits);
-        long before = GC.GetTotalAllocatedBytes(precise: true);
-        AudioFault fault = await Reading.FaultAsync(file, limits);
-        long allocated = GC.GetTotalAllocatedBytes(precise: true) - before;
-        Assert.NotEqual(AudioFaultCode.NotAudio, fault.Code);
-        // Window and test buffers together; other tests may run beside this one, so the bound is loose, yet far from 4 GiB.
-        Assert.InRange(allocated, 0, 256L * 1024 * 1024);
-    }
 
     private static async Task ReadOrFaultAsync(byte[] file) => await OutcomeAsync(file, [], 64);
 
