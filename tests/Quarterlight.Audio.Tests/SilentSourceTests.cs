@@ -15,6 +15,40 @@ public sealed class SilentSourceTests
         Assert.Equal("No byte arrived for 0.05 s", fault.Fault.Problem);
     }
 
+    [Theory]
+    [InlineData("vorbis-44k-stereo.ogg", 100)]
+    [InlineData("vorbis-44k-stereo.ogg", 7_000)]
+    [InlineData("opus-48k-mono.opus", 3_000)]
+    [InlineData("mp3-48k-mono.mp3", 3_000)]
+    public async Task Read_CompressedSourceFallsSilent_IsStalledAfterTheLimit(string name, int bytesFirst)
+    {
+        AudioLimits limits = AudioLimits.Default with { IdleLimit = TimeSpan.FromMilliseconds(50) };
+        var fault = await Assert.ThrowsAsync<AudioFaultException>(() => Reading.AllAsync(new SilentStream(CorpusFile.Read(name)[..bytesFirst]), limits));
+        Assert.Equal(AudioFaultCode.Stalled, fault.Fault.Code);
+    }
+
+    [Theory]
+    [InlineData("vorbis-44k-stereo.ogg", 7_000)]
+    [InlineData("opus-48k-mono.opus", 3_000)]
+    [InlineData("flac-48k-mono.flac", 3_000)]
+    public async Task Read_CallerGivesUpOnCompressed_IsCancelled(string name, int bytesFirst)
+    {
+        using var givingUp = new CancellationTokenSource();
+        // The path of any file that exists: the program is not reached.
+        AudioLimits limits = AudioLimits.Default with { FfmpegPath = typeof(AudioReader).Assembly.Location };
+        Task reading = Task.Run(
+            async () =>
+            {
+                await using IAudioReader reader = await AudioReader.OpenAsync(new SilentStream(CorpusFile.Read(name)[..bytesFirst]), limits, givingUp.Token);
+                while (await reader.ReadAsync(new float[4096], givingUp.Token) > 0)
+                {
+                }
+            },
+            TestContext.Current.CancellationToken);
+        await givingUp.CancelAsync();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => reading);
+    }
+
     [Fact]
     public async Task Read_CallerGivesUp_IsCancelledEvenIfTheSourceIgnoresIt()
     {

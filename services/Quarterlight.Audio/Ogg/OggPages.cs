@@ -34,6 +34,9 @@ internal sealed class OggPages(ByteSource bytes, Action<string> remark) : IDispo
     /// <summary>Position of the last packet that ends on the page, in the codec's own count; -1 when none does.</summary>
     public long Granule => BinaryPrimitives.ReadInt64LittleEndian(Page.Span[6..]);
 
+    /// <summary>Is shown each page as it is taken; null shows nobody.</summary>
+    public Action<ReadOnlyMemory<byte>>? Witness { get; set; }
+
     /// <summary>Moves to the next page.</summary>
     /// <returns>False behind the last one.</returns>
     public async ValueTask<bool> MoveAsync(CancellationToken cancellation)
@@ -125,6 +128,7 @@ internal sealed class OggPages(ByteSource bytes, Action<string> remark) : IDispo
         _nextSequence++;
         IsLast = (_page[5] & LastFlag) != 0;
         Page = _page.AsMemory(0, length);
+        Witness?.Invoke(Page);
         return true;
     }
 

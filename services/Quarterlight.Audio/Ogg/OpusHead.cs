@@ -27,7 +27,8 @@ internal sealed record OpusHead(int ChannelCount, int PreSkip, float Gain, int S
                 int streams = packet[19];
                 int coupled = packet[20];
                 byte[] mapping = packet.Slice(21, channels).ToArray();
-                return streams > 0 && coupled <= streams && Array.TrueForAll(mapping, m => m < streams + coupled || m == 255)
+                // Each layout of family 1 decodes as many channels as it has (section 5.1.1.2).
+                return streams > 0 && coupled <= streams && streams + coupled <= channels && Array.TrueForAll(mapping, m => m < streams + coupled || m == 255)
                     ? new OpusHead(channels, preSkip, gain, streams, coupled, mapping)
                     : throw Faults.Corrupt("The channels of the Opus file are described wrongly");
             case 0 or 1:

@@ -3,10 +3,13 @@ using System.Runtime.ExceptionServices;
 namespace Quarterlight.Audio.Ogg;
 
 /// <summary>The checked pages as a stream for a decoder that pulls. It waits on its own thread, so it must not be one that serves others.</summary>
-internal sealed class PageStream(OggPages pages) : Stream
+/// <param name="pages">The pages from here on.</param>
+/// <param name="before">What was taken from the pages already, and comes first.</param>
+internal sealed class PageStream(OggPages pages, ReadOnlyMemory<byte> before) : Stream
 {
     private const int MostReadsBehindTheEnd = 1000;
-    private int _at = int.MaxValue;
+    private ReadOnlyMemory<byte> _piece = before;
+    private int _at;
     private int _readsBehindTheEnd;
     private long _position;
     private ExceptionDispatchInfo? _failure;
@@ -34,14 +37,14 @@ internal sealed class PageStream(OggPages pages) : Stream
         ThrowFailure();
         try
         {
-            // More than one turn only for pages without a body.
-            while (_at >= pages.Page.Length)
+            while (_at >= _piece.Length)
             {
                 if (!pages.MoveAsync(Cancellation).AsTask().GetAwaiter().GetResult())
                 {
                     return ++_readsBehindTheEnd > MostReadsBehindTheEnd ? throw Faults.Corrupt("The Ogg file leads its decoder in circles") : 0;
                 }
 
+                _piece = pages.Page;
                 _at = 0;
             }
         }
@@ -51,8 +54,8 @@ internal sealed class PageStream(OggPages pages) : Stream
             throw;
         }
 
-        int some = Math.Min(buffer.Length, pages.Page.Length - _at);
-        pages.Page.Span.Slice(_at, some).CopyTo(buffer);
+        int some = Math.Min(buffer.Length, _piece.Length - _at);
+        _piece.Span.Slice(_at, some).CopyTo(buffer);
         _at += some;
         _position += some;
         return some;

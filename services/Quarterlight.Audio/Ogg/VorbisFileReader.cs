@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Buffers.Binary;
 using NVorbis;
 using Quarterlight.Audio.Wav;
 
@@ -29,12 +30,11 @@ internal sealed class VorbisFileReader : ReaderBase
         VorbisFileReader? made = null;
         var early = new List<string>();
         var pages = new OggPages(bytes, r => Say(made, early, r));
-        var stream = new PageStream(pages) { Cancellation = cancellation };
         VorbisReader? decoder = null;
         try
         {
+            var stream = new PageStream(pages, await HeadAsync(pages, limits, cancellation).ConfigureAwait(false)) { Cancellation = cancellation };
             decoder = await PullAsync(stream, () => new VorbisReader(stream, closeOnDispose: false) { ClipSamples = false }, cancellation).ConfigureAwait(false);
-            Faults.CheckShape(decoder.SampleRate, decoder.Channels, limits);
             made = new VorbisFileReader(bytes, pages, stream, decoder, new AudioFormat(decoder.SampleRate, decoder.Channels, SampleCoding.Vorbis, null, null), limits);
             early.ForEach(made.Remark);
             return made;
@@ -81,6 +81,41 @@ internal sealed class VorbisFileReader : ReaderBase
         _bytes.Dispose();
         ArrayPool<float>.Shared.Return(_samples);
         return ValueTask.CompletedTask;
+    }
+
+    // The three header packets, looked through before the decoder believes them; returns the pages they came on.
+    private static async ValueTask<ReadOnlyMemory<byte>> HeadAsync(OggPages pages, AudioLimits limits, CancellationToken cancellation)
+    {
+        const int HeaderPackets = 3;
+        const int IdentificationBytes = 30;
+        var taken = new ArrayBufferWriter<byte>(8192);
+        pages.Witness = page => taken.Write(page.Span);
+        var packets = new OggPackets(pages);
+        for (int i = 0; i < HeaderPackets; i++)
+        {
+            if (!await packets.MoveAsync(cancellation).ConfigureAwait(false))
+            {
+                throw Faults.Truncated("The Ogg file ends before its sound begins");
+            }
+
+            ReadOnlySpan<byte> packet = packets.Packet.Span;
+            if (i == 0)
+            {
+                if (packet.Length < IdentificationBytes)
+                {
+                    throw Faults.Corrupt("The head of the Vorbis file is broken");
+                }
+
+                Faults.CheckShape(BinaryPrimitives.ReadUInt32LittleEndian(packet[12..]), packet[11], limits);
+            }
+            else if (i == HeaderPackets - 1)
+            {
+                VorbisSetup.Check(packet);
+            }
+        }
+
+        pages.Witness = null;
+        return taken.WrittenMemory;
     }
 
     private static void Say(VorbisFileReader? reader, List<string> early, string remark)
