@@ -88,7 +88,7 @@ public sealed class FfmpegTests : IDisposable
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "The stand-in is a shell script.");
         string program = Script($"sleep 300 & echo $! > '{_folder.FullName}/child'; wait");
-        AudioFault fault = await FaultOfFlacAsync(program, TimeSpan.FromSeconds(2));
+        AudioFault fault = await FaultOfFlacAsync(program, TimeSpan.FromSeconds(4));
         Assert.Equal(AudioFaultCode.Stalled, fault.Code);
         Assert.Contains("ffmpeg", fault.Problem, StringComparison.Ordinal);
         int child = int.Parse(Note("child"), System.Globalization.CultureInfo.InvariantCulture);

@@ -6,7 +6,7 @@ namespace Quarterlight.Audio.Tests;
 public sealed class IxmlTests
 {
     private const string Body = """
-        <BWFXML><IXML_VERSION>1.5</IXML_VERSION><PROJECT>Night drive</PROJECT><SCENE>12A</SCENE><TAKE>3PU</TAKE><TAPE>D04</TAPE>
+        <BWFXML><IXML_VERSION>1.5</IXML_VERSION><PROJECT>Night drive</PROJECT><SCENE>12A</SCENE><SCENE>99</SCENE><TAKE>3PU</TAKE><TAPE>D04</TAPE>
         <CIRCLED>TRUE</CIRCLED><FILE_UID>Q-77</FILE_UID><NOTE>Größe &amp; <![CDATA[<fan off>]]></NOTE>
         <SPEED><NOTE>not this one</NOTE><TIMECODE_RATE>25/1</TIMECODE_RATE><TIMESTAMP_SAMPLE_RATE>96000</TIMESTAMP_SAMPLE_RATE>
         <TIMESTAMP_SAMPLES_SINCE_MIDNIGHT_HI>1</TIMESTAMP_SAMPLES_SINCE_MIDNIGHT_HI>
@@ -33,7 +33,7 @@ public sealed class IxmlTests
         Assert.Equal("3PU", ixml.Take);
         Assert.Equal("D04", ixml.Tape);
         Assert.True(ixml.Circled);
-        Assert.StartsWith("Größe &", ixml.Note, StringComparison.Ordinal);
+        Assert.Equal("Größe & <fan off>", ixml.Note);
         Assert.Equal("Q-77", ixml.FileUid);
         Assert.Equal("25/1", ixml.TimecodeRate);
         Assert.Equal(96_000, ixml.TimestampSampleRateHz);

@@ -38,6 +38,7 @@ internal static class IxmlChunk
     {
         var path = new Stack<string>();
         var found = new Dictionary<string, string>();
+        var closed = new HashSet<string>();
         var tracks = new List<IxmlTrack>();
         while (xml.Read())
         {
@@ -55,30 +56,34 @@ internal static class IxmlChunk
             }
             else if (xml.NodeType == XmlNodeType.EndElement)
             {
-                if (path.Pop() == "/TRACK_LIST/TRACK")
+                string ended = path.Pop();
+                closed.Add(ended);
+                if (ended == "/TRACK_LIST/TRACK")
                 {
                     AddTrack(found, tracks);
+                    closed.RemoveWhere(p => p.StartsWith(ended, StringComparison.Ordinal));
                 }
             }
-            else if (xml.NodeType is XmlNodeType.Text or XmlNodeType.CDATA && IsWanted(path.Peek()))
+            else if (xml.NodeType is XmlNodeType.Text or XmlNodeType.CDATA && IsWanted(path.Peek()) && !closed.Contains(path.Peek()))
             {
-                string value = xml.Value.Trim();
-                found.TryAdd(path.Peek(), value.Length > MostTextCharacters ? value[..MostTextCharacters] : value);
+                // A text may come in several nodes; an element that comes twice counts once.
+                string value = found.GetValueOrDefault(path.Peek()) + xml.Value;
+                found[path.Peek()] = value.Length > MostTextCharacters ? value[..MostTextCharacters] : value;
             }
         }
 
         return new IxmlMetadata
         {
-            Project = found.GetValueOrDefault("/PROJECT"),
-            Scene = found.GetValueOrDefault("/SCENE"),
-            Take = found.GetValueOrDefault("/TAKE"),
-            Tape = found.GetValueOrDefault("/TAPE"),
-            Circled = found.GetValueOrDefault("/CIRCLED")?.ToUpperInvariant() switch { "TRUE" => true, "FALSE" => false, _ => null },
-            Note = found.GetValueOrDefault("/NOTE"),
-            FileUid = found.GetValueOrDefault("/FILE_UID"),
+            Project = Text(found, "/PROJECT"),
+            Scene = Text(found, "/SCENE"),
+            Take = Text(found, "/TAKE"),
+            Tape = Text(found, "/TAPE"),
+            Circled = Text(found, "/CIRCLED")?.ToUpperInvariant() switch { "TRUE" => true, "FALSE" => false, _ => null },
+            Note = Text(found, "/NOTE"),
+            FileUid = Text(found, "/FILE_UID"),
             TimestampSamples = Samples(found),
-            TimestampSampleRateHz = Number(found.GetValueOrDefault("/SPEED/TIMESTAMP_SAMPLE_RATE")),
-            TimecodeRate = found.GetValueOrDefault("/SPEED/TIMECODE_RATE"),
+            TimestampSampleRateHz = Number(Text(found, "/SPEED/TIMESTAMP_SAMPLE_RATE")),
+            TimecodeRate = Text(found, "/SPEED/TIMECODE_RATE"),
             Tracks = tracks,
         };
     }
@@ -97,13 +102,15 @@ internal static class IxmlChunk
         found.Remove(Track + "FUNCTION", out string? function);
         if (tracks.Count < MostTracks)
         {
-            tracks.Add(new IxmlTrack(Number(channel), Number(interleave), name, function));
+            tracks.Add(new IxmlTrack(Number(channel?.Trim()), Number(interleave?.Trim()), name?.Trim(), function?.Trim()));
         }
     }
 
+    private static string? Text(Dictionary<string, string> found, string path) => found.GetValueOrDefault(path)?.Trim();
+
     private static ulong? Samples(Dictionary<string, string> found) =>
-        uint.TryParse(found.GetValueOrDefault("/SPEED/TIMESTAMP_SAMPLES_SINCE_MIDNIGHT_LO"), NumberStyles.None, CultureInfo.InvariantCulture, out uint low)
-        && uint.TryParse(found.GetValueOrDefault("/SPEED/TIMESTAMP_SAMPLES_SINCE_MIDNIGHT_HI", "0"), NumberStyles.None, CultureInfo.InvariantCulture, out uint high)
+        uint.TryParse(Text(found, "/SPEED/TIMESTAMP_SAMPLES_SINCE_MIDNIGHT_LO"), NumberStyles.None, CultureInfo.InvariantCulture, out uint low)
+        && uint.TryParse(Text(found, "/SPEED/TIMESTAMP_SAMPLES_SINCE_MIDNIGHT_HI") ?? "0", NumberStyles.None, CultureInfo.InvariantCulture, out uint high)
             ? (ulong)high << 32 | low
             : null;
 
