@@ -6,17 +6,18 @@ namespace Quarterlight.Clips.Tests.Levels;
 /// <summary>Beside the cases of the EBU: other rates, channels, pieces, and what is no sound.</summary>
 public sealed class LoudnessMeterTests
 {
-    // ITU-R BS.1770-5 Annex 1: a sine of 997 Hz and 0 dB re full scale in one front channel reads -3.01 LKFS.
+    // ITU-R BS.1770-5 Annex 1: a sine of 997 Hz and 0 dB re full scale in one front channel reads -3.01 LKFS. Low rates: the shelf is bent, see
+    // KWeightingTests.
     [Theory]
-    [InlineData(8_000, 1)]
-    [InlineData(11_025, 2)]
-    [InlineData(16_000, 3)]
-    [InlineData(44_100, 4)]
-    [InlineData(48_000, 5)]
-    [InlineData(48_000, 9)]
-    [InlineData(96_000, 2)]
-    [InlineData(192_000, 1)]
-    public void Measure_FullScaleSineInOneChannel_IsMinus301(int rate, int channels)
+    [InlineData(8_000, 1, 0.21)]
+    [InlineData(11_025, 2, 0.11)]
+    [InlineData(16_000, 3, 0.05)]
+    [InlineData(44_100, 4, 0.01)]
+    [InlineData(48_000, 5, 0.01)]
+    [InlineData(48_000, 9, 0.01)]
+    [InlineData(96_000, 2, 0.01)]
+    [InlineData(192_000, 1, 0.01)]
+    public void Measure_FullScaleSineInOneChannel_IsMinus301(int rate, int channels, double tolerance)
     {
         for (int with = 0; with < Math.Min(channels, 9); with += 4)
         {
@@ -25,8 +26,8 @@ public sealed class LoudnessMeterTests
             var meter = new LoudnessMeter(rate, channels);
             meter.Add(Sound.Interleave(planes));
             LoudnessReport report = meter.Measure();
-            Assert.Equal(-3.01, report.Programme.IntegratedLkfs!.Value, 0.01);
-            Assert.Equal(-3.01, report.Channels[with].IntegratedLkfs!.Value, 0.01);
+            Assert.Equal(-3.01, report.Programme.IntegratedLkfs!.Value, tolerance);
+            Assert.Equal(-3.01, report.Channels[with].IntegratedLkfs!.Value, tolerance);
             Assert.All(report.Channels.Where((_, c) => c != with), c => Assert.Null(c.IntegratedLkfs));
         }
     }

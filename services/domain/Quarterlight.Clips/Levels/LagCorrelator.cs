@@ -64,7 +64,15 @@ internal sealed class LagCorrelator(int maxLag)
             (best, strongest) = strength > strongest ? (lag, strength) : (best, strongest);
         }
 
-        return (best, Math.Clamp(_sums[best + maxLag] / energy, -1, 1));
+        double top = _sums[best + maxLag];
+        if (Math.Abs(best) < maxLag)
+        {
+            // Height of the parabola through three lags: the true delay may lie between.
+            double l = _sums[best + maxLag - 1], r = _sums[best + maxLag + 1], bend = l - (2 * top) + r;
+            top -= bend * top < 0 ? (l - r) * (l - r) / (8 * bend) : 0;
+        }
+
+        return (best, Math.Clamp(top / energy, -1, 1));
     }
 
     /// <summary>Sum of products.</summary>

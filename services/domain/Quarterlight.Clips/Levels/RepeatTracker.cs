@@ -3,9 +3,10 @@ namespace Quarterlight.Clips.Levels;
 /// <summary>Finds runs of one repeated sample: digital silence, and dropouts inside sound.</summary>
 internal sealed class RepeatTracker(double sampleRateHz, int limit)
 {
-    // Judgement: quieter than -40 dB re full scale is no sound here, because the crest of a low tone of few bits stands still too.
+    // Judgement: quieter than -40 dB re full scale is no sound here, because the crest of a low tone of few bits stands still too. A cut is
+    // sudden: with the sound further off than 5 ms it is the end of a fade.
     private const float Sound = 0.01f;
-    private const double DropoutSeconds = 0.002, SilenceSeconds = 0.01, NearSeconds = 0.02;
+    private const double DropoutSeconds = 0.002, SilenceSeconds = 0.01, NearSeconds = 0.005;
 
     private readonly long _dropout = Samples(sampleRateHz, DropoutSeconds), _silence = Samples(sampleRateHz, SilenceSeconds), _near = Samples(sampleRateHz, NearSeconds);
     private StretchList _silences = new(limit), _dropouts = new(limit);

@@ -35,6 +35,6 @@ public sealed record SampleLevels
     /// <summary>Runs of exact zeros of 10 ms or more, wherever they are.</summary>
     public required Stretches DigitalSilence { get; init; }
 
-    /// <summary>Runs of zeros or of one repeated sample of 2 ms or more with sound within 20 ms before and behind.</summary>
+    /// <summary>Runs of zeros or of one repeated sample of 2 ms or more with sound (-40 dB re full scale or more) within 5 ms before and behind.</summary>
     public required Stretches Dropouts { get; init; }
 }
