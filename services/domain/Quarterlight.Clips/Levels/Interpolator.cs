@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.InteropServices;
 
 namespace Quarterlight.Clips.Levels;
 
@@ -15,6 +16,9 @@ internal sealed class Interpolator
     // Kaiser's beta for about 70 dB (Kaiser 1974: 0.1102 (A - 8.7)).
     private const double Beta = 6.76;
 
+    // Places worked out together: those of the finest grid up to the middle. A coarser grid leaves some at 0.
+    private const int Places = 4;
+
     private readonly int _factor;
     private readonly float[] _even, _odd;
     private readonly float _bound;
@@ -24,10 +28,9 @@ internal sealed class Interpolator
     public Interpolator(int factor)
     {
         _factor = factor;
-        int places = factor / 2;
-        (_even, _odd) = (new float[places * Half], new float[places * Half]);
+        (_even, _odd) = (new float[Places * Half], new float[Places * Half]);
         double bound = 1;
-        for (int p = 1; p <= places; p++)
+        for (int p = 1; p <= factor / 2; p++)
         {
             double at = (double)p / factor, sum = 0, size = 0;
             for (int k = -Half; k < Half; k++)
@@ -40,8 +43,8 @@ internal sealed class Interpolator
             for (int k = 0; k < Half; k++)
             {
                 double before = Weight(at, -k) / sum, after = Weight(at, k + 1) / sum;
-                _even[((p - 1) * Half) + k] = (float)((before + after) / 2);
-                _odd[((p - 1) * Half) + k] = (float)((before - after) / 2);
+                _even[(k * Places) + p - 1] = (float)((before + after) / 2);
+                _odd[(k * Places) + p - 1] = (float)((before - after) / 2);
             }
         }
 
@@ -57,6 +60,7 @@ internal sealed class Interpolator
     {
         double place = -1;
         int stride = Vector<float>.Count;
+        Span<Vector<float>> even = stackalloc Vector<float>[Places + 1], odd = stackalloc Vector<float>[Places + 1];
         for (int i = 0; i < count; i += stride)
         {
             // No point between can be higher than the bound times the highest sample that has a share in it.
@@ -65,30 +69,14 @@ internal sealed class Interpolator
                 continue;
             }
 
+            Sums(x.Slice(i, stride + (2 * Half) - 1), even, odd);
+            (even[0], odd[0]) = (new Vector<float>(x[(i + Half - 1)..]), Vector<float>.Zero);
             for (int p = 0; p <= _factor / 2; p++)
             {
-                Vector<float> even = Vector<float>.Zero, odd = Vector<float>.Zero;
-                if (p == 0)
-                {
-                    even = new Vector<float>(x[(i + Half - 1)..]);
-                }
-                else
-                {
-                    Sums(x[i..], p, out even, out odd);
-                }
-
-                Vector<float> a = Vector.Abs(even + odd), b = Vector.Abs(even - odd);
+                Vector<float> a = Vector.Abs(even[p] + odd[p]), b = Vector.Abs(even[p] - odd[p]);
                 if (Vector.GreaterThanAny(Vector.Max(a, b), new Vector<float>(peak)))
                 {
-                    for (int j = 0; j < stride; j++)
-                    {
-                        bool late = b[j] > a[j];
-                        float high = late ? b[j] : a[j];
-                        if (high > peak)
-                        {
-                            (peak, place) = (high, i + j + ((double)(late ? _factor - p : p) / _factor));
-                        }
-                    }
+                    Pick(a, b, p, i, ref peak, ref place);
                 }
             }
         }
@@ -134,15 +122,40 @@ internal sealed class Interpolator
         return sum;
     }
 
-    private void Sums(ReadOnlySpan<float> x, int place, out Vector<float> even, out Vector<float> odd)
+    private void Pick(Vector<float> a, Vector<float> b, int p, int first, ref float peak, ref double place)
     {
-        ReadOnlySpan<float> e = _even.AsSpan((place - 1) * Half, Half), o = _odd.AsSpan((place - 1) * Half, Half);
-        (even, odd) = (Vector<float>.Zero, Vector<float>.Zero);
+        for (int j = 0; j < Vector<float>.Count; j++)
+        {
+            bool late = b[j] > a[j];
+            float high = late ? b[j] : a[j];
+            if (high > peak)
+            {
+                (peak, place) = (high, first + j + ((double)(late ? _factor - p : p) / _factor));
+            }
+        }
+    }
+
+    // Even and odd parts at the places 1 to 4, for as many neighbouring samples as a vector holds.
+    private void Sums(ReadOnlySpan<float> x, Span<Vector<float>> even, Span<Vector<float>> odd)
+    {
+        Vector<float> e1 = Vector<float>.Zero, e2 = e1, e3 = e1, e4 = e1, o1 = e1, o2 = e1, o3 = e1, o4 = e1;
+        ref float samples = ref MemoryMarshal.GetReference(x);
         for (int k = 0; k < Half; k++)
         {
-            Vector<float> before = new(x[(Half - 1 - k)..]), after = new(x[(Half + k)..]);
-            even = Vector.FusedMultiplyAdd(new Vector<float>(e[k]), before + after, even);
-            odd = Vector.FusedMultiplyAdd(new Vector<float>(o[k]), before - after, odd);
+            ReadOnlySpan<float> e = _even.AsSpan(k * Places, Places), o = _odd.AsSpan(k * Places, Places);
+            Vector<float> before = Vector.LoadUnsafe(ref samples, (nuint)(Half - 1 - k)), after = Vector.LoadUnsafe(ref samples, (nuint)(Half + k));
+            (Vector<float> sum, Vector<float> difference) = (before + after, before - after);
+            e1 = Vector.FusedMultiplyAdd(new Vector<float>(e[0]), sum, e1);
+            o1 = Vector.FusedMultiplyAdd(new Vector<float>(o[0]), difference, o1);
+            e2 = Vector.FusedMultiplyAdd(new Vector<float>(e[1]), sum, e2);
+            o2 = Vector.FusedMultiplyAdd(new Vector<float>(o[1]), difference, o2);
+            e3 = Vector.FusedMultiplyAdd(new Vector<float>(e[2]), sum, e3);
+            o3 = Vector.FusedMultiplyAdd(new Vector<float>(o[2]), difference, o3);
+            e4 = Vector.FusedMultiplyAdd(new Vector<float>(e[3]), sum, e4);
+            o4 = Vector.FusedMultiplyAdd(new Vector<float>(o[3]), difference, o4);
         }
+
+        (even[1], even[2], even[3], even[4]) = (e1, e2, e3, e4);
+        (odd[1], odd[2], odd[3], odd[4]) = (o1, o2, o3, o4);
     }
 }
