@@ -3,12 +3,12 @@ using Quarterlight.Clips.Levels;
 
 namespace Quarterlight.Bench;
 
-/// <summary>A minute of stereo at 48 kHz in pieces of 16384 frames: loudness with true peak against the plain way, and each other meter alone. Words: noise
+/// <summary>Twenty seconds of stereo at 48 kHz in pieces of 16384 frames: loudness with true peak against the plain way, and each other meter alone. Words: noise
 /// that swells and falls like speech. Tone: a steady sine, for which no part of the true peak can be passed over.</summary>
 [MemoryDiagnoser]
 public class LevelsBench
 {
-    private const int Rate = 48_000, Frames = 60 * Rate, Piece = 2 * 16_384;
+    private const int Rate = 48_000, Frames = 20 * Rate, Piece = 2 * 16_384;
 
     private float[] _x = null!;
     private float[][] _channels = null!;

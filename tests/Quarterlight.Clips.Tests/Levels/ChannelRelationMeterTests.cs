@@ -5,9 +5,11 @@ namespace Quarterlight.Clips.Tests.Levels;
 
 public sealed class ChannelRelationMeterTests
 {
+    private static readonly Gen<int> s_rates = Gen.Int[0, 5].Select(i => new[] { 8_000, 16_000, 44_100, 48_000, 96_000, 192_000 }[i]);
+
     [Fact]
     public void Measure_DelayedAndTurned_IsRecovered() =>
-        Gen.Select(Gen.Int[0, 5].Select(i => new[] { 8_000, 16_000, 44_100, 48_000, 96_000, 192_000 }[i]), Gen.Double[-19.9, 19.9], Gen.Bool, Gen.Double[0.1, 3]).Sample(
+        Gen.Select(s_rates, Gen.Double[-19.9, 19.9], Gen.Bool, Gen.Double[0.1, 3]).Sample(
             (rate, delayMs, turned, gain) =>
             {
                 int delay = (int)Math.Round(delayMs * rate / 1000);

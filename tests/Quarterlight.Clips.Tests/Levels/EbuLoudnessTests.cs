@@ -2,7 +2,8 @@ using Quarterlight.Clips.Levels;
 
 namespace Quarterlight.Clips.Tests.Levels;
 
-/// <summary>The cases of EBU Tech 3341:2023 Table 1 and Tech 3342:2023 Table 1 that can be made here; expected values and tolerances from the vector file.</summary>
+/// <summary>The cases of EBU Tech 3341:2023 Table 1 and Tech 3342:2023 Table 1 that can be made here; expected values and tolerances from the
+/// vector file.</summary>
 public sealed class EbuLoudnessTests
 {
     [Fact]

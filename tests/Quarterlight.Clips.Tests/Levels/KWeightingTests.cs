@@ -17,7 +17,8 @@ public sealed class KWeightingTests
         }
     }
 
-    // Against the response of the published coefficients at 48 kHz. What differs is the bilinear transform's squeeze towards half the sample rate, which
+    // Against the response of the published coefficients at 48 kHz. What differs is the bilinear transform's squeeze towards half the sample rate,
+    // which
     // bends the shelf between 500 Hz and 3 kHz: more is allowed the lower the rate.
     [Theory]
     [InlineData(8_000, 0.3)]

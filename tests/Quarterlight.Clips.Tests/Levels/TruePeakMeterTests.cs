@@ -5,7 +5,8 @@ namespace Quarterlight.Clips.Tests.Levels;
 
 public sealed class TruePeakMeterTests
 {
-    // EBU Tech 3341:2023 Table 1, cases 15 to 19: sines that never meet their crest with a sample; expected values and tolerances from the vector file.
+    // EBU Tech 3341:2023 Table 1, cases 15 to 19: sines that never meet their crest with a sample; expected values and tolerances from the vector
+    // file.
     [Theory]
     [InlineData(15, 4, 0.5, 0)]
     [InlineData(16, 4, 0.5, 45)]
@@ -37,7 +38,8 @@ public sealed class TruePeakMeterTests
         }
 
         Sound.Faded(fine, 4 * Sound.Rate / 100);
-        double[] h = [.. Enumerable.Range(-Half, (2 * Half) + 1).Select(k => (k == 0 ? 0.225 : Math.Sin(Math.PI * 0.225 * k) / (Math.PI * k)) * (0.54 + (0.46 * Math.Cos(Math.PI * k / Half))))];
+        double[] h = [.. Enumerable.Range(-Half, (2 * Half) + 1).Select(k =>
+            (k == 0 ? 0.225 : Math.Sin(Math.PI * 0.225 * k) / (Math.PI * k)) * (0.54 + (0.46 * Math.Cos(Math.PI * k / Half))))];
         var x = new float[Length / 4];
         for (int i = 0; i < x.Length; i++)
         {

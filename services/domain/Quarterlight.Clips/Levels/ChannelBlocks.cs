@@ -1,6 +1,7 @@
 namespace Quarterlight.Clips.Levels;
 
-/// <summary>Splits a stream into blocks of one length, channel by channel, with some samples of the past before each: results never depend on how a stream was cut.</summary>
+/// <summary>Splits a stream into blocks of one length, channel by channel, with some samples of the past before each: results never depend on how a
+/// stream was cut.</summary>
 internal sealed class ChannelBlocks
 {
     private readonly float[][] _planes;

@@ -21,6 +21,7 @@ public sealed record ChannelRelation
     /// <summary>How much later the second channel is, in ms; null when the channels are not related.</summary>
     public double? DelayMs { get; init; }
 
-    /// <summary>Level of the second channel less that of the first in dB, of all up to about 4 kHz with the low end turned down; null when one is silent.</summary>
+    /// <summary>Level of the second channel less that of the first in dB, of all up to about 4 kHz with the low end turned down; null when one is
+    /// silent.</summary>
     public double? LevelDifferenceDb { get; init; }
 }

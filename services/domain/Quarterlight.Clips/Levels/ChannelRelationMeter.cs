@@ -2,7 +2,8 @@ namespace Quarterlight.Clips.Levels;
 
 /// <summary>Compares two channels of a stream: identical, polarity, delay within ±20 ms.</summary>
 /// <remarks>
-/// Coarse: both are averaged down to about 8 kHz, their low end turned down, and multiplied at every lag over the whole stream. Fine: the loudest stretch of about
+/// Coarse: both are averaged down to about 8 kHz, their low end turned down, and multiplied at every lag over the whole stream. Fine: the loudest
+/// stretch of about
 /// 0.13 s is kept at full rate and searched near the coarse lag, with a parabola through the top. Memory does not grow; a call allocates nothing.
 /// </remarks>
 public sealed class ChannelRelationMeter

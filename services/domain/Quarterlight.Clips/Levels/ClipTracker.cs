@@ -2,12 +2,14 @@ namespace Quarterlight.Clips.Levels;
 
 /// <summary>Finds clipping in the samples of one sign (made positive): runs at full scale, and runs cut flat at the highest level so far.</summary>
 /// <remarks>
-/// The top of a smooth wave is flat too, but then the samples beside a run of three or more lie at most about three steps lower (a parabola); a cut wave
+/// The top of a smooth wave is flat too, but then the samples beside a run of three or more lie at most about three steps lower (a parabola); a cut
+/// wave
 /// arrives and leaves with its slope. Numbers are judgement.
 /// </remarks>
 internal sealed class ClipTracker(float step, int limit)
 {
-    // Shortest run; lowest level of a cut wave (-26 dB re full scale); drop in steps that shows a cut; runs that are kept when the wave goes higher later.
+    // Shortest run; lowest level of a cut wave (-26 dB re full scale); drop in steps that shows a cut; runs that are kept when the wave goes higher
+    // later.
     private const int ShortestRun = 3, KinkSteps = 6, KeptRuns = 10;
     private const float Lowest = 0.05f;
 

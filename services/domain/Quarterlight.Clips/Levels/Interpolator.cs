@@ -5,7 +5,8 @@ namespace Quarterlight.Clips.Levels;
 
 /// <summary>Finds the highest point of the band-limited curve through samples, on a grid finer by a power of two.</summary>
 /// <remarks>
-/// ITU-R BS.1770-5 Annex 2 asks for at least fourfold oversampling at 48 kHz; this is eightfold, with a sinc under a Kaiser window of 32 samples instead of 12.
+/// ITU-R BS.1770-5 Annex 2 asks for at least fourfold oversampling at 48 kHz; this is eightfold, with a sinc under a Kaiser window of 32 samples
+/// instead of 12.
 /// Places p and 1 - p between two samples share their products: what is even about the middle adds, what is odd is taken off.
 /// </remarks>
 internal sealed class Interpolator

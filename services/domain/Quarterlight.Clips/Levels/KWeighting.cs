@@ -20,8 +20,10 @@ public readonly record struct FilterSection(double B0, double B1, double B2, dou
 
 /// <summary>K-weighting of ITU-R BS.1770-5 Annex 1: a shelf for the head, then a high-pass.</summary>
 /// <remarks>
-/// The coefficients for 48 kHz are those of Tables 1 and 2. For another rate each section is taken back to s = (z - 1)/(z + 1), stretched about its own
-/// corner K = tan(pi f0 / fs), and brought forth again. K at 48 kHz follows from the poles: K² = (1 + a1 + a2)/(1 - a1 + a2). No other constant is needed.
+/// The coefficients for 48 kHz are those of Tables 1 and 2. For another rate each section is taken back to s = (z - 1)/(z + 1), stretched about its
+/// own
+/// corner K = tan(pi f0 / fs), and brought forth again. K at 48 kHz follows from the poles: K² = (1 + a1 + a2)/(1 - a1 + a2). No other constant is
+/// needed.
 /// </remarks>
 public static class KWeighting
 {

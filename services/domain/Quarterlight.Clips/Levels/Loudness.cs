@@ -1,6 +1,7 @@
 namespace Quarterlight.Clips.Levels;
 
-/// <summary>Loudness of a channel or of all together, in LKFS (the same as LUFS). A value is null where the clip is too short for it or all is below the gate.</summary>
+/// <summary>Loudness of a channel or of all together, in LKFS (the same as LUFS). A value is null where the clip is too short for it or all is
+/// below the gate.</summary>
 public sealed record Loudness
 {
     /// <summary>Integrated loudness in LKFS: 400 ms blocks every 100 ms, gates -70 LKFS and -10 LU (BS.1770-5 Annex 1).</summary>

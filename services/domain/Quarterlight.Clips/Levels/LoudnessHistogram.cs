@@ -1,6 +1,7 @@
 namespace Quarterlight.Clips.Levels;
 
-/// <summary>Blocks by loudness in steps of 0.01 LU above the absolute gate, each step with its count and its exact energy: memory stays the same whatever the length.</summary>
+/// <summary>Blocks by loudness in steps of 0.01 LU above the absolute gate, each step with its count and its exact energy: memory stays the same
+/// whatever the length.</summary>
 internal sealed class LoudnessHistogram
 {
     /// <summary>Absolute gate in LKFS (BS.1770-5 Annex 1, EBU Tech 3342).</summary>

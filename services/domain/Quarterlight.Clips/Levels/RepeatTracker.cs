@@ -8,7 +8,8 @@ internal sealed class RepeatTracker(double sampleRateHz, int limit)
     private const float Sound = 0.01f;
     private const double DropoutSeconds = 0.002, SilenceSeconds = 0.01, NearSeconds = 0.005;
 
-    private readonly long _dropout = Samples(sampleRateHz, DropoutSeconds), _silence = Samples(sampleRateHz, SilenceSeconds), _near = Samples(sampleRateHz, NearSeconds);
+    private readonly long _dropout = Samples(sampleRateHz, DropoutSeconds), _silence = Samples(sampleRateHz, SilenceSeconds);
+    private readonly long _near = Samples(sampleRateHz, NearSeconds);
     private StretchList _silences = new(limit), _dropouts = new(limit);
     private long _start, _length, _lastSound = long.MinValue / 2, _soundBefore, _pendingStart, _pendingLength;
     private float _value = float.NaN;

@@ -11,7 +11,8 @@ public readonly record struct Stretch(double StartSeconds, long Samples);
 /// <param name="First">The first of them in order of time, at most as many as the meter lists.</param>
 public sealed record Stretches(long Count, long Samples, IReadOnlyList<Stretch> First);
 
-/// <summary>What the samples of one channel say. Levels are in dB re full scale, where a sample of ±1 is 0 dB; a square wave of full scale has 0 dB rms, a sine -3.01 dB.</summary>
+/// <summary>What the samples of one channel say. Levels are in dB re full scale, where a sample of ±1 is 0 dB; a square wave of full scale has 0 dB
+/// rms, a sine -3.01 dB.</summary>
 public sealed record SampleLevels
 {
     /// <summary>Highest absolute sample in dB re full scale; null when all are 0.</summary>
@@ -35,6 +36,7 @@ public sealed record SampleLevels
     /// <summary>Runs of exact zeros of 10 ms or more, wherever they are.</summary>
     public required Stretches DigitalSilence { get; init; }
 
-    /// <summary>Runs of zeros or of one repeated sample of 2 ms or more with sound (-40 dB re full scale or more) within 5 ms before and behind.</summary>
+    /// <summary>Runs of zeros or of one repeated sample of 2 ms or more with sound (-40 dB re full scale or more) within 5 ms before and
+    /// behind.</summary>
     public required Stretches Dropouts { get; init; }
 }

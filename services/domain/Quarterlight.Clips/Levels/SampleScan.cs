@@ -2,7 +2,8 @@ using System.Numerics;
 
 namespace Quarterlight.Clips.Levels;
 
-/// <summary>The samples of one channel: sums and highest values by vector; clipping and repetition sample by sample only where a piece could hold some.</summary>
+/// <summary>The samples of one channel: sums and highest values by vector; clipping and repetition sample by sample only where a piece could hold
+/// some.</summary>
 internal sealed class SampleScan(double sampleRateHz, float step, int limit)
 {
     /// <summary>Samples looked at together; a multiple of every vector length.</summary>

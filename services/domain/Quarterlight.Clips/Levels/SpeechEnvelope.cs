@@ -2,7 +2,8 @@ namespace Quarterlight.Clips.Levels;
 
 /// <summary>Envelope of one channel and, for each threshold, the samples during which it counts as active.</summary>
 /// <remarks>
-/// ITU-T P.56 method B: two one-pole filters of 30 ms on the absolute value, 15 thresholds 6 dB apart (powers of two), 200 ms of hangover. A threshold is
+/// ITU-T P.56 method B: two one-pole filters of 30 ms on the absolute value, 15 thresholds 6 dB apart (powers of two), 200 ms of hangover. A
+/// threshold is
 /// only touched when the envelope crosses it; the times between are counted from the crossings, which gives the same counts as sample by sample.
 /// </remarks>
 internal sealed class SpeechEnvelope(double sampleRateHz)
@@ -89,7 +90,12 @@ internal sealed class SpeechEnvelope(double sampleRateHz)
     }
 
     // Lower edge of a level; level 1 begins at the lowest threshold, 2^-15.
-    private static double Floor(int level) => level <= 0 ? double.NegativeInfinity : level > Thresholds ? double.PositiveInfinity : Math.ScaleB(1, level - 1 - Thresholds);
+    private static double Floor(int level) => level switch
+    {
+        <= 0 => double.NegativeInfinity,
+        > Thresholds => double.PositiveInfinity,
+        _ => Math.ScaleB(1, level - 1 - Thresholds),
+    };
 
     private void Cross(double q, long now)
     {

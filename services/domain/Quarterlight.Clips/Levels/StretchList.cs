@@ -43,6 +43,7 @@ internal sealed class StretchList(int limit)
             (count, samples) = (count + list.Count, samples + list._samples);
         }
 
-        return new Stretches(count, samples, [.. all.OrderBy(s => s.Start).Take(lists[0]._first.Length).Select(s => new Stretch(s.Start / sampleRateHz, s.Samples))]);
+        IEnumerable<(long Start, long Samples)> first = all.OrderBy(s => s.Start).Take(lists[0]._first.Length);
+        return new Stretches(count, samples, [.. first.Select(s => new Stretch(s.Start / sampleRateHz, s.Samples))]);
     }
 }

@@ -7,7 +7,8 @@ public sealed record TruePeak(double? PeakDbtp, double? Seconds);
 
 /// <summary>True peak of each channel of a stream by ITU-R BS.1770-5 Annex 2, with a finer grid than asked for.</summary>
 /// <remarks>
-/// Grid: eight times the sample rate up to 64 kHz, four times up to 128 kHz, twice above. Worst shortfall, of a sine at 0.4 of the sample rate: 20 lg cos(pi 0.4 / 8) = -0.11 dB.
+/// Grid: eight times the sample rate up to 64 kHz, four times up to 128 kHz, twice above. Worst shortfall, of a sine at 0.4 of the sample rate: 20
+/// lg cos(pi 0.4 / 8) = -0.11 dB.
 /// Memory does not grow with the length; a call allocates nothing. Samples that are no number count as 0.
 /// </remarks>
 public sealed class TruePeakMeter
