@@ -3,8 +3,8 @@ using Quarterlight.Clips.Levels;
 
 namespace Quarterlight.Bench;
 
-/// <summary>Twenty seconds of stereo at 48 kHz in pieces of 16384 frames: loudness with true peak against the plain way, and each other meter alone. Words: noise
-/// that swells and falls like speech. Tone: a steady sine, for which no part of the true peak can be passed over.</summary>
+/// <summary>Twenty seconds of stereo at 48 kHz in pieces of 16384 frames: loudness with true peak against the plain way, and each other meter
+/// alone. Words: noise that swells and falls like speech. Tone: a steady sine, for which no part of the true peak can be passed over.</summary>
 [MemoryDiagnoser]
 public class LevelsBench
 {
