@@ -8,6 +8,9 @@ internal static class Sound
 {
     public const double RateHz = 48000;
 
+    private static readonly double[] s_vowel =
+        [.. Enumerable.Range(1, 28).Select(h => 125.0 * h).Select(hz => (1 + Math.Exp(-Math.Pow((hz - 1800) / 400, 2))) / (1 + Math.Pow(hz / 600, 1.3)))];
+
     public static float[] Silence(double seconds, double rateHz = RateHz) => new float[(int)(seconds * rateHz)];
 
     public static float[] Sine(double hz, double amplitude, double seconds, double rateHz = RateHz) =>
@@ -56,11 +59,15 @@ internal static class Sound
             }
 
             double syllable = 0.12 + (0.88 * Math.Pow(Math.Sin(Math.PI * 4 * t), 2));
+
+            // sin(hx) = 2 cos(x) sin((h - 1)x) - sin((h - 2)x).
+            (double now, double cos) = Math.SinCos(phase);
+            double before = 0;
             double sum = 0;
-            for (int h = 1; h <= 28; h++)
+            foreach (double size in s_vowel)
             {
-                double hz = 125.0 * h;
-                sum += Math.Sin(h * phase) / (1 + Math.Pow(hz / 600, 1.3)) * (1 + Math.Exp(-Math.Pow((hz - 1800) / 400, 2)));
+                sum += size * now;
+                (before, now) = (now, (2 * cos * now) - before);
             }
 
             samples[i] = (float)(0.03 * syllable * sum);

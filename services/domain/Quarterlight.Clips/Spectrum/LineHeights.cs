@@ -2,12 +2,13 @@ namespace Quarterlight.Clips.Spectrum;
 
 /// <summary>
 /// How far each bin stands above its neighbourhood, dB, 0 to <see cref="TopDb"/>. The neighbourhood's floor is the lower 30 % point of
-/// the bins around, every fourth worked out and the rest drawn straight between; lines thus do not lift it.
+/// the bins around, every eighth worked out and the rest drawn straight between; lines thus do not lift it. When the highest line stands
+/// higher than <see cref="TopDb"/>, all are lowered alike, so that only the strongest lines count.
 /// </summary>
 internal sealed class LineHeights
 {
     public const double TopDb = 30;
-    private const int Every = 4;
+    private const int Every = 8;
     private const int MaxReach = 24;
     private readonly double[] _sorted = new double[(2 * MaxReach) + 1];
     private readonly double[] _floors;
@@ -28,11 +29,18 @@ internal sealed class LineHeights
             _floors[i] = FloorAt(power, Math.Min(i * Every, _heights.Length - 1));
         }
 
+        double highest = 0;
         for (int k = 0; k < _heights.Length; k++)
         {
             double part = k % Every / (double)Every;
             double floor = (_floors[k / Every] * (1 - part)) + (_floors[(k / Every) + 1] * part);
-            _heights[k] = floor > 0 && power[k] > floor ? Math.Min(TopDb, 10 * Math.Log10(power[k] / floor)) : 0;
+            _heights[k] = floor > 0 && power[k] > floor ? 10 * Math.Log10(power[k] / floor) : 0;
+            highest = Math.Max(highest, _heights[k]);
+        }
+
+        for (int k = 0; highest > TopDb && k < _heights.Length; k++)
+        {
+            _heights[k] = Math.Max(0, _heights[k] + TopDb - highest);
         }
     }
 

@@ -97,7 +97,7 @@ public sealed class NoiseFloor
             Smooth(Count - 1 - Half);
         }
 
-        if (Count - 1 - Half - Reach >= _next)
+        while (Count - 1 - Half >= Math.Max(_next + Reach, Half + (2L * Reach)))
         {
             Judge(_next++, Count - 1 - Half);
         }
@@ -152,7 +152,9 @@ public sealed class NoiseFloor
         }
 
         _minima.AsSpan().Fill(double.MaxValue);
-        for (long f = Math.Max(Half, frame - Reach); f <= Math.Min(lastSmooth, frame + Reach); f++)
+        // At both ends of the clip the reach is made up for on the other side, so that a last phrase still sees a pause.
+        long from = Math.Max(Half, Math.Min(frame - Reach, lastSmooth - (2L * Reach)));
+        for (long f = from; f <= Math.Min(lastSmooth, Math.Max(frame + Reach, Half + (2L * Reach))); f++)
         {
             ReadOnlySpan<double> smooth = _smooth[f];
             for (int b = 0; b < Bands; b++)

@@ -80,10 +80,18 @@ public sealed class RealFft
         }
 
         HalfTransform(samples);
-        for (int k = 0; k <= _half; k++)
+        (power[0], power[_half]) = ((_re[0] + _im[0]) * (_re[0] + _im[0]), (_re[0] - _im[0]) * (_re[0] - _im[0]));
+
+        // Bins k and N/2 - k share their even and odd parts: E + wO and the conjugate of E - wO.
+        for (int k = 1; k <= _half / 2; k++)
         {
-            (double re, double im) = Bin(k);
-            power[k] = (re * re) + (im * im);
+            int b = _half - k;
+            double evenRe = 0.5 * (_re[k] + _re[b]), evenIm = 0.5 * (_im[k] - _im[b]);
+            double oddRe = 0.5 * (_im[k] + _im[b]), oddIm = -0.5 * (_re[k] - _re[b]);
+            double turnedRe = (_cos[k] * oddRe) - (_sin[k] * oddIm), turnedIm = (_cos[k] * oddIm) + (_sin[k] * oddRe);
+            double upRe = evenRe + turnedRe, upIm = evenIm + turnedIm, downRe = evenRe - turnedRe, downIm = evenIm - turnedIm;
+            power[k] = (upRe * upRe) + (upIm * upIm);
+            power[b] = (downRe * downRe) + (downIm * downIm);
         }
     }
 
