@@ -81,6 +81,10 @@ public class EngineOrdersTests
         Assert.Null(Sound.Measure(speech, 4).Engine!.Rpm);
     }
 
+    // Two seconds hold too few moments to tell a voice from an engine.
+    [Fact]
+    public void Report_TwoSeconds_ClaimsNothing() => Assert.Null(Sound.Measure(InNoise(_ => 2350, 4, 20, 2), 4, RateHz).Engine!.Rpm);
+
     [Theory]
     [InlineData(100)]
     [InlineData(237)]

@@ -27,6 +27,7 @@ public sealed class EngineOrders
     private const double Memory = 0.7;
     private const int FollowSteps = 16;
     private const int MaxMoments = 16384;
+    private const int LeastMoments = 4;
     private static readonly ValidRange s_scoreDb = new(7, 11, "dB");
     private static readonly ValidRange s_jumpDb = new(4, 8, "dB");
     private static readonly ValidRange s_bend = new(0.008, 0.024, "");
@@ -104,7 +105,7 @@ public sealed class EngineOrders
         double confidence = claimed.Length == 0 ? 0 : moments.Where(m => m.Rpm is not null).Average(m => m.Confidence) * Math.Min(1, 2 * share);
         confidence *= 1 - Ramp.Up(Bend(moments), s_bend.Min, s_bend.Max);
         confidence *= 1 - Ramp.Up(Math.Sqrt(_jumps / 2 / Math.Max(1, _jumpCount)), s_jumpDb.Min, s_jumpDb.Max);
-        if (claimed.Length < 2 || confidence < ClaimFrom)
+        if (claimed.Length < LeastMoments || confidence < ClaimFrom)
         {
             // What is not claimed for the clip is not claimed for its moments either.
             EngineMoment[] unclaimed = [.. moments.Select(m => m with { Rpm = null, Confidence = Math.Min(m.Confidence, confidence) })];
