@@ -77,7 +77,7 @@ public static class ChannelReader
 
             IEnumerable<Token> next = tokens.Skip(i + 1).Take(3).TakeWhile(t => t.Number is null && t.Word is not ("mhz" or "mw" or "m" or "and" or "mph" or "kmh"));
             bool counted = next.Any(t => t.IsAny(RadioWords.Transmitters)) || (next.Any(t => t.IsAny(Lexicon.Microphones)) && tokens.Any(t => t.Word is "radio" or "wireless" || t.IsAny(RadioWords.Channels) || t.IsAny(RadioWords.Coordinating)))
-                || (next.FirstOrDefault() is { } unit && unit.Word is "channels" or "frequencies" or "carriers")
+                || next.Any(t => t.Word is "channels" or "frequencies" or "freqs" or "carriers")
                 || (i > 0 && i == tokens.Count - 1 && tokens[i - 1].Is("for") && tokens.Any(t => t.Word is "channels" or "frequencies"));
             if (counted)
             {

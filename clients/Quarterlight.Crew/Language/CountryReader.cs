@@ -3,7 +3,7 @@ using System.Text.RegularExpressions;
 namespace Quarterlight.Crew.Language;
 
 /// <summary>
-/// Finds the country a question names. Codes are those of ISO 3166-1 alpha-2, EU aside, which stands for the common
+/// Finds the country a question names, by its name or its regulator's. Codes are those of ISO 3166-1 alpha-2, EU aside, which stands for the common
 /// European recommendation.
 /// </summary>
 public static partial class CountryReader
@@ -13,13 +13,13 @@ public static partial class CountryReader
 
     private static readonly (string Code, string Name, string[] Said)[] Table =
     [
-        ("US", "the United States", ["united states of america", "united states", "the states", "usa", "america"]),
-        ("GB", "the United Kingdom", ["united kingdom", "great britain", "britain", "england", "scotland", "wales", "northern ireland", "uk", "gb"]),
-        ("DE", "Germany", ["germany", "deutschland"]),
+        ("US", "the United States", ["united states of america", "united states", "the states", "usa", "america", "fcc"]),
+        ("GB", "the United Kingdom", ["united kingdom", "great britain", "britain", "england", "scotland", "wales", "northern ireland", "uk", "gb", "ofcom"]),
+        ("DE", "Germany", ["germany", "deutschland", "bundesnetzagentur"]),
         ("FR", "France", ["france"]),
         ("EU", "Europe", ["european union", "europe", "eu"]),
-        ("CA", "Canada", ["canada"]),
-        ("AU", "Australia", ["australia"]),
+        ("CA", "Canada", ["canada", "ised"]),
+        ("AU", "Australia", ["australia", "acma"]),
         ("JP", "Japan", ["japan"]),
         ("NZ", "New Zealand", ["new zealand", "nz"]),
         ("IE", "Ireland", ["ireland"]),

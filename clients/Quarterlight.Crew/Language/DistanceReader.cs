@@ -16,6 +16,9 @@ public static class DistanceReader
     /// <summary>What a car length is taken as, in metres: a mid-size car with a little air (judgement).</summary>
     public const double MetresPerCarLength = 5;
 
+    /// <summary>What a city block is taken as, in metres (judgement; they run from about 80 to 270).</summary>
+    public const double MetresPerBlock = 100;
+
     /// <summary>Metres in a foot: 0.3048 exactly (yard and pound agreement of 1959).</summary>
     public const double MetresPerFoot = 0.3048;
 
@@ -70,6 +73,8 @@ public static class DistanceReader
                 return MetresPerYard;
             case "mile" or "miles":
                 return MetresPerMile;
+            case "block" or "blocks" when i + 1 < tokens.Count && tokens[i + 1].Word is "back" or "behind" or "away" or "off":
+                return MetresPerBlock;
             case "carlength" or "carlengths":
                 return MetresPerCarLength;
             case "car" or "cars" when i + 1 < tokens.Count && tokens[i + 1].Word is "length" or "lengths":

@@ -70,14 +70,14 @@ internal static class RadioIntentReader
     // Mounting microphones, windows, weather, shots: the plan's business even while the link is talked about.
     private static bool ForSomethingElse(CrewRequest request, SaidThings said, RadioSaid radio, bool wireless)
     {
-        if (said.Count == 0 || (said.Any(Lexicon.Plans) && !said.Any(RadioWords.Channels)))
+        if (said.Count == 0 || said.Any("battery", "batteries") || (said.Any(Lexicon.Plans) && !said.Any(RadioWords.Channels)))
         {
             return true;
         }
 
         ConditionChanges c = request.Conditions;
         bool radioNumber = radio.FrequencyMHz is not null || radio.Power is not null || radio.TuningRanges.Count > 0 || radio.CarriersMHz.Count > 0;
-        bool strong = said.Any(RadioWords.Links) || radioNumber || said.Any(RadioWords.Coordinating) || said.Any("interfere", "interferes", "interfering");
+        bool strong = said.Any(RadioWords.Links) || radioNumber || said.Any(RadioWords.Coordinating) || said.Any("interfere", "interferes", "interfering") || (said.Any("between", "apart") && said.Any("cars", "vehicles"));
         bool driving = c.Windows.Count > 0 || c.FanStep is not null || c.Rain is not null || c.EngineSpeedRpm is not null || c.Road is not null;
         bool microphones = (said.Any(Lexicon.Microphones) && !wireless && radio.TransmitterCount is null && !said.Any(RadioWords.Channels)) || (said.MicrophoneSaid && radio.TransmitterCount is null && !said.Any(RadioWords.Channels));
         bool place = request.Site is not null && !said.Any(RadioWords.Antennas) && !said.Any("antenna", "mast") && radio.TransmitAntenna.IsEmpty;
@@ -117,9 +117,10 @@ internal static class RadioIntentReader
         bool may = said.Any("can", "could", "may", "should") && said.Any("we", "they", "be", "go");
         bool howFar = said.Any("far", "distance") && said.Any("how", "what", "max", "maximum", "longest") && (said.Any(FallingBack) || road || may || talking) && !said.Any(Lexicon.Microphones) && !said.Any("seat", "seats", "lean") && !said.Any(Lexicon.Cameras);
         bool howNear = said.Any("how") && said.Any("close", "near") && said.Any("stay", "keep", "they", "follow") && request.TalkerId is null && !said.Any(Lexicon.Microphones);
-        bool heard = said.Any("hear") && said.Any("us", "we") && said.Any("they", "director", "script", "supervisor") && !said.Any(Lexicon.Microphones);
+        bool heard = said.Any("hear", "headphones", "cans") && said.Any("us", "we", "back", "cutting", "cut", "cuts", "lose", "losing") && said.Any("they", "director", "script", "supervisor") && !said.Any(Lexicon.Microphones);
+        bool parting = said.Any("between", "separation", "apart", "distance", "room") && (said.Any("cars", "vehicles") || (said.Any("picture") && said.Any("car"))) && (said.Any("lose", "losing", "lost", "signal", "max", "maximum", "audio") || may) && !said.Any(Lexicon.Microphones);
         bool range = said.Any("range") && said.Count <= 12 && !said.Any("tuning", "dynamic");
-        return link || howFar || howNear || heard || range || (said.Any("signal") && said.Count <= 8 && !said.Any(Lexicon.Microphones)) ? CrewIntent.LinkCheck : null;
+        return link || parting || howFar || howNear || heard || range || (said.Any("signal") && said.Count <= 8 && !said.Any(Lexicon.Microphones)) ? CrewIntent.LinkCheck : null;
     }
 
     private static bool IsLaw(SaidThings said, RadioSaid radio, bool thing, bool talking)
@@ -133,7 +134,7 @@ internal static class RadioIntentReader
         bool fine = (said.Any("ok", "okay", "fine", "alright") || (said.Any("can", "may", "could") && said.Any("use", "run", "send"))) && radio.Country is not null
             && (radio.Power is not null || radio.FrequencyMHz is not null || (radio.TuningRanges.Count > 0 && radio.TransmitterCount is null && !said.Any(RadioWords.Transmitters))) && radio.GapM is null;
         bool most = said.Any("power", "eirp", "erp") && said.Any("much", "max", "maximum") && (asks || radio.Country is not null) && radio.GapM is null && !said.Any("range");
-        bool over = said.Any("limit", "limits") && said.Any("over", "above", "below", "under") && asks;
+        bool over = said.Any("limit", "limits") && ((said.Any("over", "above", "below", "under") && asks) || (radio.Country is not null && said.Count <= 4));
         return fine || most || over || (said.Any(RadioWords.Limits) && asks && (thing || (radio.Country is not null && talking)));
     }
 

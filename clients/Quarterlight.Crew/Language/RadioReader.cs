@@ -41,6 +41,7 @@ public static class RadioReader
             FrequencyMHz = carriers.Length > 0 ? carriers[0] : null,
             CarriersMHz = carriers.Length > 1 ? carriers : [],
             Power = power,
+            OfMicrophones = tokens.Any(t => t.IsAny(Lexicon.Microphones) || t.Word is "bodypack" or "bodypacks" or "beltpack" or "beltpacks" or "radiomic" or "radiomics" or "lavs" or "handheld" or "handhelds"),
             TransmitAntenna = transmit,
             ReceiveAntenna = receive,
             Stereo = tokens.Any(t => t.Is("mono")) ? false : tokens.Any(t => t.Is("stereo")) ? true : null,

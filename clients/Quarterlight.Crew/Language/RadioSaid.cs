@@ -95,6 +95,9 @@ public sealed record RadioSaid
     /// <summary>True when fifth-order products are to count too.</summary>
     public bool FifthOrder { get; init; }
 
+    /// <summary>True when the question is about wireless microphones and not about the link.</summary>
+    public bool OfMicrophones { get; init; }
+
     /// <summary>Channels already chosen, MHz, in the order said.</summary>
     public IReadOnlyList<double> CarriersMHz { get; init; } = [];
 

@@ -47,7 +47,7 @@ public static class RadioWords
         "percent mhz ghz khz mw milliwatt milliwatts watt watts dbm eirp erp dbuv microvolt microvolts yard yards yds miles mile feet foot metre metres meter meters kilometre kilometres kilometer kilometers carlength carlengths length lengths "
         + "tunnel tunnels underpass city downtown canyon suburb suburbs suburban residential street streets town village urban rural countryside country motorway freeway highway desert truck trucks lorry lorries bus buses coach van vans traffic between corner corners sight "
         + "mast outside inside indoors roof glass mono stereo faint weak noisy crackly clear strong loud step steps spacing spaced apart spread raster order fifth third drop fall stay chase dropping falling lag power frequency tall raise raised height car cars put "
-        + "away distance availability feed monitor lose followers listeners village cart supervisor script fm digital analogue analog crew assistant director truck picture");
+        + "away distance availability feed monitor lose followers listeners village cart supervisor script fm digital analogue analog crew assistant director truck picture headphones cans separation block blocks audio battery batteries");
 
     /// <summary>Common words a slip away from one above; known so that spelling never turns them into it.</summary>
     public static readonly IReadOnlySet<string> Decoys = Lexicon.Words(

@@ -19,6 +19,13 @@ internal static class LawTopic
     {
         RadioSaid said = asked.Request.Radio;
         LinkGear? kept = LinkSetups.KitOf(asked)?.LinkGear;
+        WirelessTransmitter? pack = LinkSetups.KitOf(asked)?.WirelessTransmitters.FirstOrDefault(t => t.TuningRanges.Count > 0);
+        if (said is { OfMicrophones: true, FrequencyMHz: null, TuningRanges.Count: 0 } && pack is not null)
+        {
+            // The microphones' own band, not the link's.
+            return await LookUpAsync(asked, (pack.TuningRanges[0].LowMhz + pack.TuningRanges[0].HighMhz) / 2).ConfigureAwait(false);
+        }
+
         bool ours = kept is not null && said.TuningRanges.Count == 0 && (said.FrequencyMHz is not { } other || Math.Abs(other - kept.FrequencyMhz) < kept.FrequencyMhz * 0.1);
         return ours ? await WholeAsync(asked).ConfigureAwait(false)
             : said.FrequencyMHz is { } frequency ? await LookUpAsync(asked, frequency).ConfigureAwait(false)

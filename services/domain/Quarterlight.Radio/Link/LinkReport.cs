@@ -55,7 +55,7 @@ public sealed record LinkReport
     /// <summary>How far the real level may be from it in dB, both ways.</summary>
     public required double LevelUncertaintyDb { get; init; }
 
-    /// <summary>Noise and other stations at the receiver in dBm, in its filter.</summary>
+    /// <summary>Noise at the receiver in dBm, in its filter, with what other stations cost counted as noise.</summary>
     public required double NoiseDbm { get; init; }
 
     /// <summary>Audio signal over noise at the gap in dB; null for a digital link.</summary>
