@@ -94,7 +94,7 @@ internal static class LinkMapper
             Sight = reader.Enum($"{at}.sight", follow.Sight, (LinkSight?)LinkSight.Clear),
             CountryCode = follow.CountryCode.Trim(),
             Stations = stations,
-            AvailabilityFraction = follow.HasAvailabilityFraction ? follow.AvailabilityFraction : 0.95,
+            AvailabilityFraction = follow.HasAvailabilityFraction ? follow.AvailabilityFraction : LinkTask.UsualAvailabilityFraction,
         };
     }
 
@@ -144,7 +144,7 @@ internal static class LinkMapper
             FieldDistanceM = gear.HasFieldDistanceM ? gear.FieldDistanceM : null,
             TransmitAntenna = transmit,
             ReceiveAntenna = receive,
-            NoiseFigureDb = gear.HasNoiseFigureDb ? gear.NoiseFigureDb : 7,
+            NoiseFigureDb = gear.HasNoiseFigureDb ? gear.NoiseFigureDb : LinkGear.UsualNoiseFigureDb,
             Emission = emission,
         };
     }

@@ -1,5 +1,5 @@
-using System.Globalization;
 using Quarterlight.Quantities;
+using static System.FormattableString;
 
 namespace Quarterlight.Radio.Channels;
 
@@ -20,13 +20,13 @@ public static class CoordinationWords
         int all = result.Carriers.Count;
         if (result.Complete)
         {
-            return all == 1 ? "One clear channel." : Say($"{all} clear channels: no product comes near any of them.");
+            return all == 1 ? "One clear channel." : Invariant($"{all} clear channels: no product comes near any of them.");
         }
 
         string rest = result.FewestHits is { } fewest
-            ? Say($"with all {all} on the air {Count(fewest.Check.HitCount, "product")} {(fewest.Check.HitCount == 1 ? "hits" : "hit")}")
-            : Say($"no room was found for the other {all - result.PlacedCount} at this spacing");
-        return Say($"Only {result.PlacedCount} of {all} can be clear; {rest}.");
+            ? Invariant($"with all {all} on the air {Count(fewest.Check.HitCount, "product")} {(fewest.Check.HitCount == 1 ? "hits" : "hit")}")
+            : Invariant($"no room was found for the other {all - result.PlacedCount} at this spacing");
+        return Invariant($"Only {result.PlacedCount} of {all} can be clear; {rest}.");
     }
 
     /// <summary>What was proved, in one sentence.</summary>
@@ -38,7 +38,7 @@ public static class CoordinationWords
             CoordinationProof.FullSetFound => "Every product was checked against every carrier.",
             CoordinationProof.ProvedImpossible => "Every possibility was tried: no clear set for all of them exists; a larger part of it might.",
             CoordinationProof.ProvedLargest => "Every possibility was tried: no clear set for all exists, and none is larger than this one.",
-            _ => Say($"Not proved: after {result.NodesVisited} tries no clear set for all was found; one may exist. Give more room, less guard or fewer transmitters."),
+            _ => Invariant($"Not proved: after {result.NodesVisited} tries no clear set for all was found; one may exist. Give more room, less guard or fewer transmitters."),
         };
     }
 
@@ -53,10 +53,8 @@ public static class CoordinationWords
 
         string close = check.SpacingShortfalls.Count > 0 ? Count(check.SpacingShortfalls.Count, "pair") + " too close" : "";
         string hits = check.HitCount > 0 ? Count(check.HitCount, "hit") : "";
-        return Say($"Not clear: {string.Join(" and ", new[] { hits, close }.Where(w => w.Length > 0))}.");
+        return Invariant($"Not clear: {string.Join(" and ", new[] { hits, close }.Where(w => w.Length > 0))}.");
     }
 
-    private static string Count(int count, string what) => Say($"{count} {what}{(count == 1 ? "" : "s")}");
-
-    private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+    private static string Count(int count, string what) => Invariant($"{count} {what}{(count == 1 ? "" : "s")}");
 }

@@ -1,4 +1,5 @@
 using Quarterlight.Quantities;
+using Quarterlight.Radio.Propagation;
 
 namespace Quarterlight.Radio.Channels;
 
@@ -10,9 +11,6 @@ namespace Quarterlight.Radio.Channels;
 /// </summary>
 public static class IntermodLevels
 {
-    // Speed of light in MHz m, so that wavelength in m is this over MHz.
-    private const double MHzTimesMetres = 299.792458;
-
     /// <summary>Level of A+B-C above the two-signal law in dB: 20 log 2, from the cubic expansion.</summary>
     public static readonly double ThreeSignalRiseDb = 20 * Math.Log10(2);
 
@@ -62,7 +60,6 @@ public static class IntermodLevels
             throw new ArgumentOutOfRangeException(nameof(distanceM));
         }
 
-        double freeSpaceDb = 20 * Math.Log10(4 * Math.PI * distanceM * frequencyMHz / MHzTimesMetres);
-        return Math.Max(0, freeSpaceDb) + extraLossDb;
+        return Math.Max(0, FreeSpace.LossDb(frequencyMHz, distanceM)) + extraLossDb;
     }
 }

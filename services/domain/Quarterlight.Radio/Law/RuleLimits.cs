@@ -1,3 +1,5 @@
+using Quarterlight.Radio.Propagation;
+
 namespace Quarterlight.Radio.Law;
 
 /// <summary>What a rule allows for one transmission.</summary>
@@ -40,19 +42,17 @@ public static class RuleLimits
     public static double? LimitDbm(RadioRule rule, double? channelWidthKHz)
     {
         ArgumentNullException.ThrowIfNull(rule);
-        double milliwatts = rule.LimitKind switch
+        double? dbm = rule.LimitKind switch
         {
-            LimitKind.FieldStrength => FieldStrengthLimit.EirpMilliwatts(rule.Limit, rule.LimitDistanceM ?? throw new ArgumentException("A field strength needs its distance.", nameof(rule))),
-            LimitKind.Erp => FieldStrengthLimit.EirpFromErp(rule.Limit),
-            LimitKind.Eirp or LimitKind.ConductedPower => rule.Limit,
-            _ => 0,
+            // Measured on a test site over ground, which can mean up to 6 dB less power (from memory).
+            LimitKind.FieldStrength => FreeSpace.EirpDbmFromField(rule.Limit, rule.LimitDistanceM ?? throw new ArgumentException("A field strength needs its distance.", nameof(rule))),
+            LimitKind.Erp => FreeSpace.DbmFromWatts(rule.Limit / 1e3) + FreeSpace.DipoleGainDbi,
+            LimitKind.Eirp or LimitKind.ConductedPower when rule.Limit > 0 => FreeSpace.DbmFromWatts(rule.Limit / 1e3),
+            _ => null,
         };
-        if (rule.RootBandwidthReferenceKHz is { } reference && channelWidthKHz < reference)
-        {
-            milliwatts *= Math.Sqrt(channelWidthKHz.Value / reference);
-        }
-
-        return milliwatts > 0 ? FieldStrengthLimit.Dbm(milliwatts) : null;
+        return rule.RootBandwidthReferenceKHz is { } reference && channelWidthKHz < reference
+            ? dbm + (5 * Math.Log10(channelWidthKHz.Value / reference))
+            : dbm;
     }
 
     /// <summary>How many dB a transmission is over the rule; 0 or below is within it; null when the rule allows nothing.</summary>

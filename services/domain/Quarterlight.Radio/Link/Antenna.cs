@@ -52,6 +52,9 @@ public sealed record Antenna
     /// <summary>Where it is.</summary>
     public required AntennaPlace Place { get; init; }
 
+    /// <summary>True in the car or on its glass, where the car shields it.</summary>
+    public bool IsInside => Place is AntennaPlace.InCabin or AntennaPlace.OnGlass;
+
     /// <summary>Height above the road in metres, 0.2 to 6.</summary>
     public required double HeightM { get; init; }
 

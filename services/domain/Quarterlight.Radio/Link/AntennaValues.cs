@@ -55,6 +55,6 @@ public static class AntennaValues
     public static double ShieldingUncertaintyDb(Antenna antenna)
     {
         ArgumentNullException.ThrowIfNull(antenna);
-        return antenna.Place is AntennaPlace.OnRoof or AntennaPlace.OnMast ? 0 : antenna.StatedShieldingDb is null ? 8 : 5;
+        return !antenna.IsInside ? 0 : antenna.StatedShieldingDb is null ? 8 : 5;
     }
 }

@@ -8,6 +8,8 @@ namespace Quarterlight.Radio.Link;
 internal sealed class LinkBudget
 {
     private readonly PathInputs _path;
+    private readonly LinkBudget? _like;
+    private PathCurve? _curve;
 
     /// <summary>Works the budget out.</summary>
     /// <param name="task">A valid link.</param>
@@ -15,11 +17,11 @@ internal sealed class LinkBudget
     /// <param name="like">A budget whose curve may be used again when the path is the same; or null.</param>
     public LinkBudget(LinkTask task, PathChoice choice, LinkBudget? like = null)
     {
-        (Task, Choice) = (task, choice);
+        (Task, Choice, _like) = (task, choice, like);
         LinkGear gear = task.Gear;
         _path = new PathInputs(
             gear.FrequencyMHz, gear.TransmitAntenna.HeightM, gear.ReceiveAntenna.HeightM, gear.TransmitAntenna.Polarisation, GroundProperties.Of(task.Ground));
-        EirpDbm = Eirp(gear);
+        EirpDbm = EirpDbmOf(gear);
         ReceiveGainDbi = AntennaValues.GainDbi(gear.ReceiveAntenna) - gear.ReceiveAntenna.FeederLossDb - AntennaValues.ShieldingDb(gear.ReceiveAntenna, gear.FrequencyMHz);
         CrosswiseLossDb = gear.TransmitAntenna.Polarisation == gear.ReceiveAntenna.Polarisation ? 0 : AntennaValues.CrosswiseLossDb;
         LeavingDbm = EirpDbm - AntennaValues.ShieldingDb(gear.TransmitAntenna, gear.FrequencyMHz);
@@ -30,9 +32,6 @@ internal sealed class LinkBudget
         WorstStationMHz = worst;
         (double sigma, double? riceDb) = PathModels.Fading(task.Surroundings, task.Sight);
         Fading = CompositeFading.Of(sigma, riceDb is { } k ? Math.Pow(10, k / 10) : 0);
-        Curve = like is not null && like._path == _path && like.Task.Sight == task.Sight && like.Choice.Model == choice.Model
-            ? like.Curve
-            : PathCurve.Of(choice, _path, task.Surroundings, task.Sight);
     }
 
     public LinkTask Task { get; }
@@ -62,7 +61,10 @@ internal sealed class LinkBudget
 
     public CompositeFading Fading { get; }
 
-    public PathCurve Curve { get; }
+    /// <summary>Loss against distance; worked out when first asked for, as many budgets are asked about the gap alone.</summary>
+    public PathCurve Curve => _curve ??= _like is not null && _like._path == _path && _like.Task.Sight == Task.Sight && _like.Choice.Model == Choice.Model
+        ? _like.Curve
+        : PathCurve.Of(Choice, _path, Task.Surroundings, Task.Sight);
 
     /// <summary>Noise in dBm with what the stations add, such that level less this is the carrier over noise that counts.</summary>
     public double NoiseDbm => NeededLevelDbm - NeededCnDb;
@@ -101,7 +103,8 @@ internal sealed class LinkBudget
         return new LinkRange(availabilityFraction, range, beyond);
     }
 
-    private static double Eirp(LinkGear gear) => gear.PowerBasis switch
+    /// <summary>Radiated power of a transmitter in dBm before the car's shielding.</summary>
+    public static double EirpDbmOf(LinkGear gear) => gear.PowerBasis switch
     {
         TransmitPowerBasis.Conducted => FreeSpace.DbmFromWatts(gear.Power / 1e3) + AntennaValues.GainDbi(gear.TransmitAntenna) - gear.TransmitAntenna.FeederLossDb,
         TransmitPowerBasis.Erp => FreeSpace.DbmFromWatts(gear.Power / 1e3) + FreeSpace.DipoleGainDbi,

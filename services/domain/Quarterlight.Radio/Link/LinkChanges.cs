@@ -24,9 +24,10 @@ internal static class LinkChanges
             }
 
             var then = new LinkBudget(task, choice, now);
-            double gain = then.MarginDb(task.GapM) - marginNow, range = then.Range(task.AvailabilityFraction).RangeM;
+            double gain = then.MarginDb(task.GapM) - marginNow;
             if (gain >= LeastGainDb)
             {
+                double range = then.Range(task.AvailabilityFraction).RangeM;
                 changes.Add(new LinkChange(code, words, gain, range - rangeNow, range));
             }
         }
@@ -39,7 +40,7 @@ internal static class LinkChanges
     {
         LinkTask task = now.Task;
         LinkGear gear = task.Gear;
-        if (Inside(gear.TransmitAntenna))
+        if (gear.TransmitAntenna.IsInside)
         {
             yield return ("transmit-antenna-outside", "Put the transmitting antenna on the roof", task with { Gear = gear with { TransmitAntenna = OnRoof(gear.TransmitAntenna, gear.FrequencyMHz) } });
         }
@@ -48,7 +49,7 @@ internal static class LinkChanges
             yield return ("raise-transmit-antenna", Raise("transmitting"), task with { Gear = gear with { TransmitAntenna = OnMast(gear.TransmitAntenna) } });
         }
 
-        if (Inside(gear.ReceiveAntenna))
+        if (gear.ReceiveAntenna.IsInside)
         {
             yield return ("receive-antenna-outside", "Put the follow car's antenna on the roof", task with { Gear = gear with { ReceiveAntenna = OnRoof(gear.ReceiveAntenna, gear.FrequencyMHz) } });
         }
@@ -57,7 +58,7 @@ internal static class LinkChanges
             yield return ("raise-receive-antenna", Raise("follow car's"), task with { Gear = gear with { ReceiveAntenna = OnMast(gear.ReceiveAntenna) } });
         }
 
-        if (!Inside(gear.ReceiveAntenna) && gear.FrequencyMHz >= DirectionalFromMHz && gear.ReceiveAntenna.Kind is not AntennaKind.Directional)
+        if (!gear.ReceiveAntenna.IsInside && gear.FrequencyMHz >= DirectionalFromMHz && gear.ReceiveAntenna.Kind is not AntennaKind.Directional)
         {
             yield return ("directional-receive-antenna", "Point a directional antenna from the follow car at the picture car",
                 task with { Gear = gear with { ReceiveAntenna = gear.ReceiveAntenna with { Kind = AntennaKind.Directional, StatedGainDbi = null, Polarisation = gear.TransmitAntenna.Polarisation } } });
@@ -84,8 +85,6 @@ internal static class LinkChanges
             yield return ("quieter-channel", string.Create(CultureInfo.InvariantCulture, $"Move to {quiet:0.0#} MHz"), task with { Gear = gear with { FrequencyMHz = quiet } });
         }
     }
-
-    private static bool Inside(Antenna antenna) => antenna.Place is AntennaPlace.InCabin or AntennaPlace.OnGlass;
 
     private static Antenna OnRoof(Antenna antenna, double frequencyMHz) => antenna with
     {

@@ -21,13 +21,12 @@ public static class LinkCheck
     public static LinkReport Run(LinkTask task)
     {
         ArgumentNullException.ThrowIfNull(task);
-        IReadOnlyList<Violation> violations = LinkRules.Validate(task);
-        if (violations.Count > 0)
+        List<Violation> violations = LinkRules.Validate(task, "setup", out PathChoice? choice);
+        if (choice is null)
         {
             throw new InvalidInputException(violations);
         }
 
-        PathChoice choice = PathModels.Choose(task, "", [])!;
         var budget = new LinkBudget(task, choice);
         double loss = budget.PathLossDb(task.GapM), level = budget.LevelFromLossDbm(loss), margin = level - budget.NeededLevelDbm;
         LawVerdict law = Judge(task, budget);

@@ -82,18 +82,17 @@ public static class LinkRules
     /// <summary>Everything wrong with a link, its path model included; empty when it can be checked.</summary>
     /// <param name="task">The link.</param>
     /// <param name="prefix">Field path of the set-up, such as "setup".</param>
-    public static IReadOnlyList<Violation> Validate(LinkTask task, string prefix = "setup")
+    public static IReadOnlyList<Violation> Validate(LinkTask task, string prefix = "setup") => Validate(task, prefix, out _);
+
+    /// <summary>The same, with the path model that holds; null when something is wrong.</summary>
+    internal static List<Violation> Validate(LinkTask task, string prefix, out PathChoice? choice)
     {
         ArgumentNullException.ThrowIfNull(task);
         var violations = new List<Violation>();
         violations.AddRange(ValidateGear(task.Gear, $"{prefix}.gear"));
         violations.AddRange(ValidateFollow(task, $"{prefix}.follow_car"));
         SpeedKmPerHour.Check($"{prefix}.speed_km_per_hour", task.SpeedKmPerHour, violations);
-        if (violations.Count == 0)
-        {
-            PathModels.Choose(task, prefix, violations);
-        }
-
+        choice = violations.Count == 0 ? PathModels.Choose(task, prefix, violations) : null;
         return violations;
     }
 
@@ -163,14 +162,13 @@ public static class LinkRules
 
     private static void Check(Antenna antenna, string at, List<Violation> violations)
     {
-        bool inside = antenna.Place is AntennaPlace.InCabin or AntennaPlace.OnGlass;
         if (AntennaHeightM.Check($"{at}.height_m", antenna.HeightM, violations))
         {
-            (inside ? InsideHeightM : OutsideHeightM).Check($"{at}.height_m", antenna.HeightM, violations);
+            (antenna.IsInside ? InsideHeightM : OutsideHeightM).Check($"{at}.height_m", antenna.HeightM, violations);
         }
 
         FeederLossDb.Check($"{at}.feeder_loss_db", antenna.FeederLossDb, violations);
-        if (antenna.StatedShieldingDb is { } shielding && ShieldingDb.Check($"{at}.shielding_db", shielding, violations) && shielding > 0 && !inside)
+        if (antenna.StatedShieldingDb is { } shielding && ShieldingDb.Check($"{at}.shielding_db", shielding, violations) && shielding > 0 && !antenna.IsInside)
         {
             violations.Add(new Violation($"{at}.shielding_db", "an antenna outside is not shielded by the car", "Leave it out, or place the antenna in the cabin or on glass"));
         }
@@ -194,7 +192,7 @@ public static class LinkRules
             violations.Add(new Violation($"{at}.polarisation", "a whip stands upright", "Choose vertical, or another kind of antenna"));
         }
 
-        if (antenna.Kind == AntennaKind.QuarterWaveWhip && inside)
+        if (antenna.Kind == AntennaKind.QuarterWaveWhip && antenna.IsInside)
         {
             violations.Add(new Violation($"{at}.place", "a quarter-wave whip needs the metal roof under it", "Place it on the roof, or choose another kind of antenna"));
         }

@@ -81,7 +81,10 @@ public sealed record LinkGear
     public required Antenna ReceiveAntenna { get; init; }
 
     /// <summary>Noise figure of the receiver in dB, 0 to 20.</summary>
-    public double NoiseFigureDb { get; init; } = 7;
+    public double NoiseFigureDb { get; init; } = UsualNoiseFigureDb;
+
+    /// <summary>Noise figure taken when none is stated, dB. Judgement.</summary>
+    public const double UsualNoiseFigureDb = 7;
 
     /// <summary>What is sent.</summary>
     public required Emission Emission { get; init; }
@@ -115,5 +118,8 @@ public sealed record LinkTask
     public IReadOnlyList<HeardStation> Stations { get; init; } = [];
 
     /// <summary>Share of time and places the link is to hold, 0.5 to 0.999.</summary>
-    public double AvailabilityFraction { get; init; } = 0.95;
+    public double AvailabilityFraction { get; init; } = UsualAvailabilityFraction;
+
+    /// <summary>Availability taken when none is stated. Judgement.</summary>
+    public const double UsualAvailabilityFraction = 0.95;
 }

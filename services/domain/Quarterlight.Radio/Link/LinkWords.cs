@@ -1,8 +1,8 @@
-using System.Globalization;
 using Quarterlight.Quantities;
 using Quarterlight.Radio.Law;
 using Quarterlight.Radio.Propagation;
 using Quarterlight.Radio.Reception;
+using static System.FormattableString;
 
 namespace Quarterlight.Radio.Link;
 
@@ -21,13 +21,13 @@ internal static class LinkWords
         string share = Percent(task.AvailabilityFraction);
         if (asked.RangeM == 0)
         {
-            return Say($"It does not hold {share} of the time at any distance; at {Metres(task.GapM)} it holds {Percent(atGap)}.");
+            return Invariant($"It does not hold {share} of the time at any distance; at {Metres(task.GapM)} it holds {Percent(atGap)}.");
         }
 
-        string to = asked.BeyondModel ? Say($"at least up to {Metres(asked.RangeM)}") : Say($"up to {Metres(asked.RangeM)}");
+        string to = asked.BeyondModel ? Invariant($"at least up to {Metres(asked.RangeM)}") : Invariant($"up to {Metres(asked.RangeM)}");
         return task.GapM <= asked.RangeM
-            ? Say($"It holds {share} of the time {to}; at {Metres(task.GapM)} it holds {Percent(atGap)}.")
-            : Say($"Too far: at {Metres(task.GapM)} it holds {Percent(atGap)}; keep within {Metres(asked.RangeM)} for {share}.");
+            ? Invariant($"It holds {share} of the time {to}; at {Metres(task.GapM)} it holds {Percent(atGap)}.")
+            : Invariant($"Too far: at {Metres(task.GapM)} it holds {Percent(atGap)}; keep within {Metres(asked.RangeM)} for {share}.");
     }
 
     public static string Blocking(LinkTask task, LinkRange asked, LinkRange surest)
@@ -37,11 +37,11 @@ internal static class LinkWords
             return "The link does not reach the next car: change it before planning the drive.";
         }
 
-        string moving = Say($"Keep the follow car within {Metres(asked.RangeM)} ({Lengths(asked.RangeM)})");
+        string moving = Invariant($"Keep the follow car within {Metres(asked.RangeM)} ({Lengths(asked.RangeM)})");
         double atLights = Math.Min(surest.RangeM, asked.RangeM);
-        string standing = atLights < CarLengthM ? "stop right behind at lights" : Say($"close up to {Lengths(atLights)} at lights");
+        string standing = atLights < CarLengthM ? "stop right behind at lights" : Invariant($"close up to {Lengths(atLights)} at lights");
         double quarterWave = FreeSpace.WavelengthM(task.Gear.FrequencyMHz) / 4;
-        return Say($"{moving}, {standing}; standing in a dead spot, roll on by {Math.Max(quarterWave, 0.1):0.0} m.");
+        return Invariant($"{moving}, {standing}; standing in a dead spot, roll on by {Math.Max(quarterWave, 0.1):0.0} m.");
     }
 
     /// <summary>How far the level may be from the real one in dB: the path's spread of models (4 dB, judgement) and the shielding of both
@@ -60,7 +60,7 @@ internal static class LinkWords
         if (asked.RangeM < safeGap)
         {
             advisories.Add(new("shorter-than-safe-gap",
-                Say($"Two seconds at {task.SpeedKmPerHour:0} km/h are {Metres(safeGap)}, more than the link reaches: never close up for the sake of the link, change the link instead."), AdvisorySeverity.Safety));
+                Invariant($"Two seconds at {task.SpeedKmPerHour:0} km/h are {Metres(safeGap)}, more than the link reaches: never close up for the sake of the link, change the link instead."), AdvisorySeverity.Safety));
         }
 
         advisories.Add(new("drivers-drive", "The follow car's driver drives and nobody in it leaves a seat or belt for the receiver; road law decides the gap.", AdvisorySeverity.Safety));
@@ -69,18 +69,18 @@ internal static class LinkWords
         advisories.AddRange(glass.OfType<Advisory>().OrderByDescending(a => a.Code));
         AddStations(budget, advisories);
         advisories.Add(new("absolute-level-uncertain",
-            Say($"The level may be off by {UncertaintyDb(task):0} dB: drive it once and listen before relying on it."), AdvisorySeverity.Caution));
+            Invariant($"The level may be off by {UncertaintyDb(task):0} dB: drive it once and listen before relying on it."), AdvisorySeverity.Caution));
         double most = budget.MostLossDb(task.AvailabilityFraction), last = budget.Curve.LastHeldM(most);
         if (asked.RangeM > 0 && !asked.BeyondModel && last > asked.RangeM * WeakPatchRatio)
         {
             advisories.Add(new("weak-patch",
-                Say($"Between {Metres(asked.RangeM)} and {Metres(last)} there are weak patches where direct and ground wave cancel; outside them it would hold."), AdvisorySeverity.Note));
+                Invariant($"Between {Metres(asked.RangeM)} and {Metres(last)} there are weak patches where direct and ground wave cancel; outside them it would hold."), AdvisorySeverity.Note));
         }
 
         advisories.AddRange(law.Advisories.Where(a => a.Severity != AdvisorySeverity.Safety));
         if (budget.StreetBoundsDbm(task.GapM) is { } bounds)
         {
-            advisories.Add(new("street-bounds", Say($"ITU-R P.1411 bounds the level at the gap between {bounds.Lower:0} and {bounds.Upper:0} dBm."), AdvisorySeverity.Note));
+            advisories.Add(new("street-bounds", Invariant($"ITU-R P.1411 bounds the level at the gap between {bounds.Lower:0} and {bounds.Upper:0} dBm."), AdvisorySeverity.Note));
         }
 
         if (!ReceiverNoise.PublishedMHz.Contains(task.Gear.FrequencyMHz))
@@ -106,7 +106,7 @@ internal static class LinkWords
 
         if (budget.InterferenceDb >= 3 && budget.WorstStationMHz is { } station)
         {
-            advisories.Add(new("station-in-the-way", Say($"{station:0.0#} MHz costs {budget.InterferenceDb:0} dB on this channel."), AdvisorySeverity.Caution));
+            advisories.Add(new("station-in-the-way", Invariant($"{station:0.0#} MHz costs {budget.InterferenceDb:0} dB on this channel."), AdvisorySeverity.Caution));
         }
 
         AddListeners(budget, advisories);
@@ -130,19 +130,17 @@ internal static class LinkWords
         if (worst.Radius >= LeastWorthSayingM)
         {
             advisories.Add(new("disturbs-listeners",
-                Say($"Others listening to {worst.Station:0.0#} MHz within about {Metres(worst.Radius)} of the picture car would hear you instead (ratios of 47 CFR 74.1204)."), AdvisorySeverity.Caution));
+                Invariant($"Others listening to {worst.Station:0.0#} MHz within about {Metres(worst.Radius)} of the picture car would hear you instead (ratios of 47 CFR 74.1204)."), AdvisorySeverity.Caution));
         }
     }
 
     private static string Lengths(double metres)
     {
         int lengths = (int)(metres / CarLengthM);
-        return lengths == 1 ? "one car length" : Say($"{lengths} car lengths");
+        return lengths == 1 ? "one car length" : Invariant($"{lengths} car lengths");
     }
 
-    private static string Metres(double metres) => Say($"{(metres < 10 ? Math.Round(metres, 1) : metres < 100 ? Math.Round(metres) : Math.Round(metres / 5) * 5):0.#} m");
+    private static string Metres(double metres) => Invariant($"{(metres < 10 ? Math.Round(metres, 1) : metres < 100 ? Math.Round(metres) : Math.Round(metres / 5) * 5):0.#} m");
 
-    private static string Percent(double fraction) => fraction >= 0.9995 ? "practically always" : fraction < 0.01 ? "under 1 %" : Say($"{100 * fraction:0.#} %");
-
-    private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+    private static string Percent(double fraction) => fraction >= 0.9995 ? "practically always" : fraction < 0.01 ? "under 1 %" : Invariant($"{100 * fraction:0.#} %");
 }

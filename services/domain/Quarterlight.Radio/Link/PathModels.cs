@@ -1,7 +1,7 @@
-using System.Globalization;
 using Quarterlight.Quantities;
 using Quarterlight.Radio.Propagation;
 using Quarterlight.Radio.Reception;
+using static System.FormattableString;
 
 namespace Quarterlight.Radio.Link;
 
@@ -31,8 +31,8 @@ public static class PathModels
         {
             violations.Add(new Violation(
                 $"{prefix}.follow_car.gap_m",
-                Say($"the gap is {task.GapM:0.##} m, and at {task.Gear.FrequencyMHz:0.###} MHz the antennas are in each other's near field up to {choice.NearestM:0.##} m"),
-                Say($"Give at least {choice.NearestM:0.##} m; nearer than that the link is not the problem")));
+                Invariant($"the gap is {task.GapM:0.##} m, and at {task.Gear.FrequencyMHz:0.###} MHz the antennas are in each other's near field up to {choice.NearestM:0.##} m"),
+                Invariant($"Give at least {choice.NearestM:0.##} m; nearer than that the link is not the problem")));
             return null;
         }
 
@@ -40,8 +40,8 @@ public static class PathModels
         {
             violations.Add(new Violation(
                 $"{prefix}.follow_car.gap_m",
-                Say($"the gap is {task.GapM:0} m, and the only path model for this road and frequency ends at {choice.FarthestM:0} m"),
-                Say($"Give at most {choice.FarthestM:0} m, or ask for an open road")));
+                Invariant($"the gap is {task.GapM:0} m, and the only path model for this road and frequency ends at {choice.FarthestM:0} m"),
+                Invariant($"Give at most {choice.FarthestM:0} m, or ask for an open road")));
             return null;
         }
 
@@ -142,12 +142,12 @@ public static class PathModels
                 return new(PropagationModel.StreetUhf, "In a street in sight, 300 MHz to 3 GHz: the median of ITU-R P.1411, up to 1 km.", nearest, Street.UhfDistanceM.Max,
                     [new(PropagationModel.TwoRay, "Houses on both sides send more than the ground does.")]);
             case Surroundings.OpenRoad when !NearGround.FrequencyMHz.Contains(frequency):
-                return new(PropagationModel.TwoRay, Say($"On an open road from 300 MHz: direct and ground ray; they part beyond {Breakpoint(task):0} m, where the level falls with the fourth power."), nearest, FarthestTwoRayM,
+                return new(PropagationModel.TwoRay, Invariant($"On an open road from 300 MHz: direct and ground ray; they part beyond {Breakpoint(task):0} m, where the level falls with the fourth power."), nearest, FarthestTwoRayM,
                     [s_freeSpace, new(PropagationModel.StreetUhf, "There are no houses along the road.")]);
         }
 
         string where = task.Surroundings == Surroundings.OpenRoad ? "On an open road" : "No published street model reaches below 300 MHz, so the open road's is used with the street's spread";
-        return new(PropagationModel.NearGround, Say($"{where}: plane earth near the ground; at this frequency the fourth power begins {Breakpoint(task):0} m out."), nearest, NearGround.DistanceM.Max,
+        return new(PropagationModel.NearGround, Invariant($"{where}: plane earth near the ground; at this frequency the fourth power begins {Breakpoint(task):0} m out."), nearest, NearGround.DistanceM.Max,
             [s_freeSpace, new(PropagationModel.StreetUhf, "ITU-R P.1411 begins at 300 MHz.")]);
     }
 
@@ -155,6 +155,4 @@ public static class PathModels
         4 * task.Gear.TransmitAntenna.HeightM * task.Gear.ReceiveAntenna.HeightM / FreeSpace.WavelengthM(task.Gear.FrequencyMHz);
 
     private static StreetKind Kind(Surroundings surroundings) => surroundings == Surroundings.CityCanyon ? StreetKind.Urban : StreetKind.Suburban;
-
-    private static string Say(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

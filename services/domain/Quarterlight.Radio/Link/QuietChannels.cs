@@ -64,7 +64,7 @@ public static class QuietChannels
     {
         ArgumentNullException.ThrowIfNull(task);
         ArgumentNullException.ThrowIfNull(country);
-        LawVerdict law = LawBook.Judge(country.Code, task.Gear.FrequencyMHz, new LinkBudget(task, PathModels.Choose(task, "", [])!).EirpDbm, null, task.Gear.Emission.FilterBandwidthKHz, false);
+        LawVerdict law = LawBook.Judge(country.Code, task.Gear.FrequencyMHz, LinkBudget.EirpDbmOf(task.Gear), null, task.Gear.Emission.FilterBandwidthKHz, false);
         return
         [
             .. law.Advisories,

@@ -13,8 +13,11 @@ public static class FreeSpace
     /// <summary>Impedance of free space in ohms.</summary>
     public const double ImpedanceOhm = 376.730313668;
 
-    /// <summary>Gain of a half-wave dipole in dBi: ERP is EIRP less this.</summary>
-    public const double DipoleGainDbi = 2.1510;
+    /// <summary>Power gain of a half-wave dipole over an isotropic antenna (derived from the dipole's pattern).</summary>
+    public const double DipoleGain = 1.6409;
+
+    /// <summary>The same in dBi, 2.15: ERP is EIRP less this.</summary>
+    public static readonly double DipoleGainDbi = 10 * Math.Log10(DipoleGain);
 
     /// <summary>Wavelength in metres.</summary>
     /// <param name="frequencyMHz">Frequency in MHz, above 0.</param>

@@ -29,12 +29,9 @@ public static class NearGround
     }
 
     /// <summary>Loss in dB between isotropic antennas.</summary>
-    public static double LossDb(in PathInputs path, double distanceM) =>
-        LossDb(path, LeastHeightM(path.FrequencyMHz, path.Polarisation, path.Ground), distanceM);
-
-    /// <summary>The same with the least height worked out before.</summary>
-    internal static double LossDb(in PathInputs path, double leastHeightM, double distanceM)
+    public static double LossDb(in PathInputs path, double distanceM)
     {
+        double leastHeightM = LeastHeightM(path.FrequencyMHz, path.Polarisation, path.Ground);
         double h1 = Math.Sqrt((path.TransmitHeightM * path.TransmitHeightM) + (leastHeightM * leastHeightM));
         double h2 = Math.Sqrt((path.ReceiveHeightM * path.ReceiveHeightM) + (leastHeightM * leastHeightM));
         return Math.Max(TwoRay.AsymptoteDb(distanceM, h1, h2), FreeSpace.LossDb(path.FrequencyMHz, distanceM));

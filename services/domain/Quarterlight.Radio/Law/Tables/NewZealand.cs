@@ -1,4 +1,5 @@
 using Quarterlight.Quantities;
+using Quarterlight.Radio.Propagation;
 using static Quarterlight.Radio.Law.LimitKind;
 
 namespace Quarterlight.Radio.Law.Tables;
@@ -10,7 +11,7 @@ internal static class NewZealand
     private const string Broadcast = "broadcasting only, with contact details on air every hour; not the same programme from a third station within 25 km";
 
     // -3 dBW is 501 mW.
-    private static readonly double s_minusThreeDbwMw = FieldStrengthLimit.Milliwatts(27);
+    private static readonly double s_minusThreeDbwMw = 1e3 * FreeSpace.WattsFromDbm(27);
 
     private static readonly Entry s_fm = new("NZ", "General User Radio Licence for Low Power FM Broadcasting", "licence 224695", "notice of 2010", "Power: the regulator's page. Bands: second hand, an encyclopaedia that quotes the notice of 2010", Trust.Published);
     private static readonly Entry s_short = new("NZ", "General User Radio Licence for Short Range Devices", "502 to 510 MHz", "in force 8 April 2019", "A certification body's summary of the notice: -3 dBW, as in spectrum licence 222922", Trust.Published);

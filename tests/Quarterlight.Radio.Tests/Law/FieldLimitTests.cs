@@ -1,8 +1,8 @@
-using Quarterlight.Radio.Law;
+using Quarterlight.Radio.Propagation;
 
 namespace Quarterlight.Radio.Tests;
 
-public class FieldStrengthLimitTests
+public class FieldLimitTests
 {
     // Fields: 47 CFR 15.239(b) (250 µV/m at 3 m), 15.209(a) (150 µV/m), CRTC Public Notice 1993-46 (100 µV/m at 30 m), Japan's Radio Act
     // article 4 item 1 (500 µV/m). Powers: ITU-R P.525, e = sqrt(30 p) / d, worked out by hand: (250e-6 x 3)^2 / 30 = 18.75 nW.
@@ -11,16 +11,16 @@ public class FieldStrengthLimitTests
     [InlineData(150, 3, 6.75, 4.11)]
     [InlineData(100, 30, 300.0, 182.83)]
     [InlineData(500, 3, 75.0, 45.71)]
-    public void EirpMilliwatts_PublishedFieldLimit_GivesTheFreeSpacePower(double field, double distance, double eirpNw, double erpNw)
+    public void Eirp_PublishedFieldLimit_GivesTheFreeSpacePower(double field, double distance, double eirpNw, double erpNw)
     {
-        double eirp = FieldStrengthLimit.EirpMilliwatts(field, distance);
+        double eirp = 1e3 * FreeSpace.WattsFromDbm(FreeSpace.EirpDbmFromField(field, distance));
         Assert.Equal(eirpNw, eirp * 1e6, 0.02);
-        Assert.Equal(erpNw, FieldStrengthLimit.ErpFromEirp(eirp) * 1e6, 0.02);
+        Assert.Equal(erpNw, 1e6 * eirp / FreeSpace.DipoleGain, 0.02);
     }
 
     // 50 nW e.r.p. (ERC/REC 70-03, low-power FM) is 82.0 nW e.i.r.p. with the textbook dipole gain of 2.15 dB.
     [Fact]
-    public void EirpFromErp_FiftyNanowatts_IsEightyTwo() => Assert.Equal(82.0, FieldStrengthLimit.EirpFromErp(50), 0.1);
+    public void Erp_FiftyNanowatts_IsEightyTwo() => Assert.Equal(82.0, 1e9 * FreeSpace.WattsFromDbm(FreeSpace.DbmFromWatts(50e-9) + FreeSpace.DipoleGainDbi), 0.1);
 
     // The gain of a half-wave dipole is 2 / integral of (cos(pi/2 cos t) / sin t)^2 sin t dt over 0 to pi, integrated here.
     [Fact]
@@ -36,7 +36,7 @@ public class FieldStrengthLimitTests
         }
 
         double integrated = 2 / sum;
-        Assert.Equal(FieldStrengthLimit.DipoleGain, integrated, 1e-4);
-        Assert.Equal(2.15, 10 * Math.Log10(FieldStrengthLimit.DipoleGain), 0.005);
+        Assert.Equal(FreeSpace.DipoleGain, integrated, 1e-4);
+        Assert.Equal(2.15, FreeSpace.DipoleGainDbi, 0.005);
     }
 }
