@@ -1,4 +1,5 @@
 using Quarterlight.Clips.Spectrum;
+using Quarterlight.Quantities;
 
 namespace Quarterlight.Clips.Tests.Spectrum;
 
@@ -71,7 +72,7 @@ public class ClipBandLevelsTests
     {
         for (double hz = 300; hz < 760; hz += 23)
         {
-            double expected = (10 * Math.Log10(AWeightingCurve.PowerFactor(hz))) - 20;
+            double expected = (10 * Math.Log10(AWeighting.PowerFactor(hz))) - 20;
             Assert.Equal(expected, Sound.Measure(Sound.Sine(hz, 0.1, 4)).Bands!.AWeightedDb, 0.05);
         }
     }

@@ -1,3 +1,5 @@
+using Quarterlight.Quantities;
+
 namespace Quarterlight.Clips.Spectrum;
 
 /// <summary>Level of one band.</summary>
@@ -79,12 +81,12 @@ public sealed class ClipBandLevels
         double sum = 0;
         for (int k = 0; k < slow.Length && k * slowBinHz < FadeToHz; k++)
         {
-            sum += slow[k] * AWeightingCurve.PowerFactor(k * slowBinHz) * SlowShare(k * slowBinHz);
+            sum += slow[k] * AWeighting.PowerFactor(k * slowBinHz) * SlowShare(k * slowBinHz);
         }
 
         for (int k = 0; k < fast.Length; k++)
         {
-            sum += fast[k] * AWeightingCurve.PowerFactor(k * fastBinHz) * (slow.IsEmpty ? 1 : 1 - SlowShare(k * fastBinHz));
+            sum += fast[k] * AWeighting.PowerFactor(k * fastBinHz) * (slow.IsEmpty ? 1 : 1 - SlowShare(k * fastBinHz));
         }
 
         return sum;

@@ -1,3 +1,4 @@
+using Quarterlight.Clips.Levels;
 using Quarterlight.Quantities;
 
 namespace Quarterlight.Clips.Spectrum;
@@ -19,7 +20,7 @@ public sealed record ClipSpectrumReport(
 public sealed class ClipSpectrum
 {
     /// <summary>Sampling rates, Hz.</summary>
-    public static ValidRange RateHz { get; } = new(8000, 192_000, "Hz");
+    public static ValidRange RateHz => LevelLimits.SampleRateHz;
 
     private const double FastSeconds = 0.0427;
     private const int SlowSize = 2048;

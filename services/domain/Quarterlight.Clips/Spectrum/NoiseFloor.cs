@@ -1,3 +1,5 @@
+using Quarterlight.Quantities;
+
 namespace Quarterlight.Clips.Spectrum;
 
 /// <summary>
@@ -51,7 +53,7 @@ public sealed class NoiseFloor
         int ring = (2 * Reach) + (4 * Half) + 4;
         Powers = new FrameRing(ring, Bands);
         _smooth = new FrameRing(ring, Bands);
-        _aWeights = [.. Enumerable.Range(0, bins).Select(k => AWeightingCurve.PowerFactor(k * binHz))];
+        _aWeights = [.. Enumerable.Range(0, bins).Select(k => AWeighting.PowerFactor(k * binHz))];
         double smoothSeconds = ((2 * Half) + 1) * hopSeconds;
         for (int b = 0; b < Bands; b++)
         {
