@@ -26,6 +26,19 @@ internal abstract class ReaderBase(AudioFormat format, AudioLimits limits) : IAu
     /// <summary>Bounds given by the caller.</summary>
     protected AudioLimits Limits { get; } = limits;
 
+    /// <summary>Hands out what is left of a decoded block, as far as it fits; the number of frames.</summary>
+    /// <param name="block">The block, frame by frame.</param>
+    /// <param name="from">First frame not handed out yet; moved on.</param>
+    /// <param name="to">Frame behind the last.</param>
+    /// <param name="interleaved">Where to.</param>
+    protected int HandOut(float[] block, ref int from, int to, Span<float> interleaved)
+    {
+        int channels = Format.ChannelCount, frames = Math.Min(to - from, interleaved.Length / channels);
+        block.AsSpan(from * channels, frames * channels).CopyTo(interleaved);
+        from += frames;
+        return frames;
+    }
+
     /// <inheritdoc/>
     public async ValueTask<int> ReadAsync(Memory<float> interleaved, CancellationToken cancellation)
     {

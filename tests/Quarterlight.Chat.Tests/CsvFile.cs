@@ -1,3 +1,5 @@
+using Quarterlight.Tests.Shared;
+
 namespace Quarterlight.Chat.Tests;
 
 /// <summary>Reads the test vectors: a header, then rows; fields may be quoted.</summary>
@@ -7,38 +9,12 @@ internal static class CsvFile
     {
         string[] lines = [.. File.ReadAllLines(Path.Combine(AppContext.BaseDirectory, "vectors", name)).Where(l => l.Length > 0)];
         Assert.True(lines.Length > 1, $"{name} has no rows.");
-        string[] header = Fields(lines[0]);
+        string[] header = Vectors.Split(lines[0]);
         return [.. lines.Skip(1).Select(line =>
         {
-            string[] fields = Fields(line);
+            string[] fields = Vectors.Split(line);
             Assert.Equal(header.Length, fields.Length);
             return (IReadOnlyDictionary<string, string>)header.Zip(fields).ToDictionary(p => p.First, p => p.Second);
         })];
-    }
-
-    private static string[] Fields(string line)
-    {
-        var fields = new List<string>();
-        var field = new System.Text.StringBuilder();
-        bool quoted = false;
-        foreach (char c in line)
-        {
-            if (c == '"')
-            {
-                quoted = !quoted;
-            }
-            else if (c == ',' && !quoted)
-            {
-                fields.Add(field.ToString());
-                field.Clear();
-            }
-            else
-            {
-                field.Append(c);
-            }
-        }
-
-        fields.Add(field.ToString());
-        return [.. fields];
     }
 }

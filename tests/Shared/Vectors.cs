@@ -20,7 +20,8 @@ internal static class Vectors
 
     public static double[] Numbers(string text) => [.. text.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(Number)];
 
-    private static string[] Split(string line)
+    /// <summary>Cells of one line; cells may be quoted.</summary>
+    public static string[] Split(string line)
     {
         var cells = new List<string>();
         var cell = new StringBuilder();

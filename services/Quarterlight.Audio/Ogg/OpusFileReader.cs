@@ -76,11 +76,7 @@ internal sealed class OpusFileReader : ReaderBase
             }
         }
 
-        int channels = Format.ChannelCount;
-        int frames = Math.Min(_to - _from, interleaved.Length / channels);
-        _pcm.AsSpan(_from * channels, frames * channels).CopyTo(interleaved.Span);
-        _from += frames;
-        return frames;
+        return HandOut(_pcm, ref _from, _to, interleaved.Span);
     }
 
     /// <inheritdoc/>

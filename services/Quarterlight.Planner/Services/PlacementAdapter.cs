@@ -1,4 +1,3 @@
-using Google.Protobuf;
 using Google.Protobuf.WellKnownTypes;
 using Grpc.Core;
 using Quarterlight.Cabin;
@@ -118,15 +117,6 @@ internal sealed class PlacementAdapter(TeamLibrary library, PlanningGate gate, R
         _ => throw Refusals.Invalid("option_index", $"this plan has no option {index}", $"Use 0 for the plan itself, up to {plan.RunnersUp.Count} for a runner-up"),
     };
 
-    private static Picture Draw(PlanningInput input, MountPlan plan, Placement.PlanOption option)
-    {
-        DrawnPicture drawn = PlanDrawing.Draw(input.Task.Cabin, input.Task.Kit, input.Task.Scene, plan, option);
-        return new Picture
-        {
-            Png = UnsafeByteOperations.UnsafeWrap(drawn.Png),
-            TextAlternative = drawn.TextAlternative,
-            WidthPx = drawn.WidthPx,
-            HeightPx = drawn.HeightPx,
-        };
-    }
+    private static Picture Draw(PlanningInput input, MountPlan plan, Placement.PlanOption option) =>
+        PictureMapper.ToContract(PlanDrawing.Draw(input.Task.Cabin, input.Task.Kit, input.Task.Scene, plan, option));
 }

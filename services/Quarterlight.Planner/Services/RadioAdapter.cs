@@ -1,4 +1,3 @@
-using Google.Protobuf;
 using Grpc.Core;
 using Quarterlight.Drawing;
 using Quarterlight.Planner.Access;
@@ -40,7 +39,7 @@ internal sealed class RadioAdapter(TeamLibrary library, PlanningGate gate) : Rad
         reader.ThrowIfAny();
         Radio.Link.LinkReport report = LinkCheck.Run(task!);
         Picture? picture = !request.IncludePicture ? null : await gate.RunAsync(
-            () => ToContract(LinkDrawing.Draw(report, request.PictureInFeet ? DistanceUnit.Feet : DistanceUnit.Metres, (task!.Gear.Emission as Radio.Reception.AnalogueFm)?.TargetSnrDb)),
+            () => PictureMapper.ToContract(LinkDrawing.Draw(report, request.PictureInFeet ? DistanceUnit.Feet : DistanceUnit.Metres, (task!.Gear.Emission as Radio.Reception.AnalogueFm)?.TargetSnrDb)),
             context.CancellationToken);
         return new CheckLinkResponse { Report = LinkReportMapper.ToContract(report), Setup = setup, Picture = picture };
     }
@@ -138,13 +137,5 @@ internal sealed class RadioAdapter(TeamLibrary library, PlanningGate gate) : Rad
     }
 
     private static Picture? Draw(bool wanted, ChannelReport report, ChannelTask asked) =>
-        wanted && report.Assignments.Any(a => a.HasFrequencyMhz) ? ToContract(SpectrumDrawing.Draw(ChannelReportMapper.ToMap(report, asked))) : null;
-
-    private static Picture ToContract(DrawnPicture drawn) => new()
-    {
-        Png = UnsafeByteOperations.UnsafeWrap(drawn.Png),
-        TextAlternative = drawn.TextAlternative,
-        WidthPx = drawn.WidthPx,
-        HeightPx = drawn.HeightPx,
-    };
+        wanted && report.Assignments.Any(a => a.HasFrequencyMhz) ? PictureMapper.ToContract(SpectrumDrawing.Draw(ChannelReportMapper.ToMap(report, asked))) : null;
 }

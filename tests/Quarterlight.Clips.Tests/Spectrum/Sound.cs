@@ -30,7 +30,7 @@ internal static class Sound
             spectrum[n - k] = Complex.Conjugate(spectrum[k]);
         }
 
-        Inverse(spectrum);
+        PlainFft.Transform(spectrum, inverse: true);
         return [.. Enumerable.Range(0, (int)(seconds * rateHz)).Select(i => (float)spectrum[i % n].Real)];
     }
 
@@ -109,39 +109,5 @@ internal static class Sound
         var clip = new ClipSpectrum(rateHz, cylinders);
         clip.Add(samples);
         return clip.Finish(calibrationDb);
-    }
-
-    // Plain radix 2, unscaled, exp(+...): the tests' own, not the one under test.
-    private static void Inverse(Complex[] x)
-    {
-        int n = x.Length;
-        for (int i = 1, j = 0; i < n; i++)
-        {
-            int bit = n >> 1;
-            for (; (j & bit) != 0; bit >>= 1)
-            {
-                j ^= bit;
-            }
-
-            j ^= bit;
-            if (i < j)
-            {
-                (x[i], x[j]) = (x[j], x[i]);
-            }
-        }
-
-        Complex[] turns = [.. Enumerable.Range(0, n / 2).Select(k => Complex.FromPolarCoordinates(1, 2 * Math.PI * k / n))];
-        for (int length = 2; length <= n; length *= 2)
-        {
-            for (int start = 0; start < n; start += length)
-            {
-                for (int k = 0; k < length / 2; k++)
-                {
-                    Complex b = x[start + k + (length / 2)] * turns[k * (n / length)];
-                    x[start + k + (length / 2)] = x[start + k] - b;
-                    x[start + k] += b;
-                }
-            }
-        }
     }
 }

@@ -106,7 +106,7 @@ public class FmReceptionTests
             noise[(bin + Count) % Count] = Complex.FromPolarCoordinates(radius * each, angle);
         }
 
-        Fft(noise, inverse: true);
+        PlainFft.Transform(noise, inverse: true);
         var audio = new Complex[Count];
         double before = 0;
         for (int n = 0; n < Count; n++)
@@ -118,7 +118,7 @@ public class FmReceptionTests
         }
 
         audio[0] = audio[1];
-        Fft(audio, inverse: false);
+        PlainFft.Transform(audio, inverse: false);
         int tone = (int)(ToneHz * Count / Rate), last = (int)(AudioHz * Count / Rate);
         double rest = 0;
         for (int bin = 1; bin <= last; bin++)
@@ -127,40 +127,5 @@ public class FmReceptionTests
         }
 
         return 10 * Math.Log10(deviationHz * deviationHz / 2 / rest);
-    }
-
-    // Radix 2, in place; inverse without the division.
-    private static void Fft(Complex[] x, bool inverse)
-    {
-        int n = x.Length;
-        for (int i = 1, j = 0; i < n; i++)
-        {
-            int bit = n >> 1;
-            for (; (j & bit) != 0; bit >>= 1)
-            {
-                j ^= bit;
-            }
-
-            j ^= bit;
-            if (i < j)
-            {
-                (x[i], x[j]) = (x[j], x[i]);
-            }
-        }
-
-        for (int size = 2; size <= n; size <<= 1)
-        {
-            Complex turn = Complex.FromPolarCoordinates(1, (inverse ? 2 : -2) * Math.PI / size);
-            for (int start = 0; start < n; start += size)
-            {
-                Complex w = Complex.One;
-                for (int k = start; k < start + (size / 2); k++)
-                {
-                    (Complex a, Complex b) = (x[k], x[k + (size / 2)] * w);
-                    (x[k], x[k + (size / 2)]) = (a + b, a - b);
-                    w *= turn;
-                }
-            }
-        }
     }
 }
