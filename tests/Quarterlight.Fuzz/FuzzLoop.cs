@@ -14,6 +14,7 @@ internal sealed class FuzzLoop(IFuzzTarget target, FuzzOptions options, WorkFold
     private readonly List<byte[]> _kept = [];
     private readonly Stopwatch _time = Stopwatch.StartNew();
     private long _executions;
+    private bool _found;
 
     /// <summary>Runs until the time or the number of inputs is used up.</summary>
     /// <param name="seeds">What it begins with.</param>
@@ -34,17 +35,24 @@ internal sealed class FuzzLoop(IFuzzTarget target, FuzzOptions options, WorkFold
         }
 
         var mutator = new Mutator(_random);
-        while (_executions < options.Executions && _time.Elapsed.TotalMinutes < options.Minutes)
+        // The toy has one defect only: once it is found, all is shown.
+        while (!(options.Planted && _found) && _executions < options.Executions && _time.Elapsed.TotalMinutes < options.Minutes)
         {
             Try(mutator.Mutate(Choose(), _kept[_random.Next(_kept.Count)]));
         }
     }
 
-    // The smaller of two: small inputs run fast and are hit where it counts; every third time any one, or the newest ones would wait.
+    // The smallest of a few: small inputs run fast and are hit where it counts; every fourth time any one, or large ones would wait for good.
     private byte[] Choose()
     {
-        byte[] one = _kept[_random.Next(_kept.Count)], two = _kept[_random.Next(_kept.Count)];
-        return _random.Next(3) == 0 || one.Length < two.Length ? one : two;
+        byte[] chosen = _kept[_random.Next(_kept.Count)];
+        for (int more = _random.Next(4) == 0 ? 0 : 2; more > 0; more--)
+        {
+            byte[] other = _kept[_random.Next(_kept.Count)];
+            chosen = other.Length < chosen.Length ? other : chosen;
+        }
+
+        return chosen;
     }
 
     private void Try(byte[] input)
@@ -121,6 +129,7 @@ internal sealed class FuzzLoop(IFuzzTarget target, FuzzOptions options, WorkFold
         catch (Exception finding)
 #pragma warning restore CA1031
         {
+            _found = true;
             _ = folder.Report(KindOf(finding), input, finding.ToString());
             return false;
         }

@@ -7,7 +7,7 @@ internal sealed record FuzzOptions
 {
     /// <summary>How it is called.</summary>
     public const string Usage =
-        "--corpus FOLDER  [--minutes 10] [--executions N] [--seed 1] [--keep] [--ffmpeg PATH] [--work FOLDER]  |  --planted [--blind]  |  --replay FILE";
+        "--corpus FOLDER  [--minutes 10] [--executions N] [--seed 1] [--keep] [--resume] [--ffmpeg PATH] [--work FOLDER]  |  --planted [--blind]  |  --replay FILE";
 
     /// <summary>Folder of the files it begins with.</summary>
     public string? Corpus { get; init; }
@@ -23,6 +23,9 @@ internal sealed record FuzzOptions
 
     /// <summary>Puts small inputs that reach new edges into the corpus.</summary>
     public bool Keep { get; init; }
+
+    /// <summary>Goes on with what an earlier run left in the folder to work in.</summary>
+    public bool Resume { get; init; }
 
     /// <summary>Fuzzes the toy with the planted defect.</summary>
     public bool Planted { get; init; }
@@ -57,6 +60,7 @@ internal sealed record FuzzOptions
                 "--executions" => options with { Executions = long.Parse(Next(), CultureInfo.InvariantCulture) },
                 "--seed" => options with { Seed = int.Parse(Next(), CultureInfo.InvariantCulture) },
                 "--keep" => options with { Keep = true },
+                "--resume" => options with { Resume = true },
                 "--planted" => options with { Planted = true },
                 "--blind" => options with { Blind = true },
                 "--ffmpeg" => options with { Ffmpeg = Path.GetFullPath(Next()) },

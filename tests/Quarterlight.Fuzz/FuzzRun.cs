@@ -15,12 +15,13 @@ internal sealed class FuzzRun(FuzzOptions options)
     /// <returns>Findings, and the closing line.</returns>
     public async Task<(int Findings, string Summary)> RunAsync()
     {
-        if (Directory.Exists(options.Work))
+        if (Directory.Exists(options.Work) && !options.Resume)
         {
             Directory.Delete(options.Work, recursive: true);
         }
 
         var folder = new WorkFolder(options.Work);
+        File.Delete(folder.Flight);
         CopyInstrumented(folder.Program);
         using var flight = new Flight(folder.Flight);
         var time = Stopwatch.StartNew();
@@ -46,7 +47,7 @@ internal sealed class FuzzRun(FuzzOptions options)
         var start = new ProcessStartInfo("dotnet", [Path.Combine(folder.Program, "Quarterlight.Fuzz.dll"), .. options.ForChild(minutes, executions, seed)])
         {
             // The collector may not take the whole machine: memory asked for beyond this is an exception.
-            Environment = { ["DOTNET_GCHeapHardLimit"] = "0x60000000", ["DOTNET_TieredPGO"] = "0" },
+            Environment = { ["DOTNET_GCHeapHardLimit"] = "0x20000000", ["DOTNET_TieredPGO"] = "0" },
             RedirectStandardError = true,
         };
         using Process child = Process.Start(start) ?? throw new InvalidOperationException("The process that fuzzes did not start.");

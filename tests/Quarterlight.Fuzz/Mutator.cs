@@ -34,7 +34,8 @@ internal sealed class Mutator(Random random)
     public byte[] Mutate(byte[] file, byte[] other)
     {
         byte[] damaged = file;
-        for (int hits = 1 << random.Next(4); hits > 0; hits--)
+        // A small file is soon nothing of what it was.
+        for (int hits = 1 << random.Next(file.Length < 64 ? 2 : 4); hits > 0; hits--)
         {
             damaged = random.Next(4) == 0 ? HitParts(damaged, other) : HitBytes((byte[])damaged.Clone(), other);
             damaged = damaged.Length > MostBytes ? damaged[..MostBytes] : damaged;

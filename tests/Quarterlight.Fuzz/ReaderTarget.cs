@@ -3,14 +3,16 @@ using Quarterlight.Audio;
 namespace Quarterlight.Fuzz;
 
 /// <summary>Reads the input as an uploaded sound file, to its end, and holds the reader to what it promises.</summary>
-internal sealed class ReaderTarget(string? ffmpeg) : IFuzzTarget
+/// <param name="ffmpeg">Full path of the ffmpeg program; null refuses files that need it.</param>
+/// <param name="mostAllocatedBytes">Most bytes one input may make the process allocate.</param>
+internal sealed class ReaderTarget(string? ffmpeg, long mostAllocatedBytes = ReaderTarget.MostAllocatedBytes) : IFuzzTarget
 {
+    /// <summary>Judgement: far above what any file of the corpus takes; tables of a Vorbis head are the largest part.</summary>
+    public const long MostAllocatedBytes = 192L * 1024 * 1024;
+
     private const float Untouched = 12_345.75f;
     private const int BufferFrames = 700;
     private const int MostRemarks = 40;
-
-    // Judgement: far above what any file of the corpus takes; tables of a Vorbis head are the largest part.
-    private const long MostAllocatedBytes = 192L * 1024 * 1024;
 
     private static readonly int[][] Pieces = [[1, 5, 4_093], [97]];
 
@@ -51,7 +53,7 @@ internal sealed class ReaderTarget(string? ffmpeg) : IFuzzTarget
         finally
         {
             AllocatedBytes = GC.GetTotalAllocatedBytes() - before;
-            Demand(AllocatedBytes <= MostAllocatedBytes, "Little memory", $"{AllocatedBytes} bytes");
+            Demand(AllocatedBytes <= mostAllocatedBytes, "Little memory", $"{AllocatedBytes} bytes");
         }
     }
 
