@@ -29,6 +29,7 @@ internal sealed class FuzzLoop(IFuzzTarget target, FuzzOptions options, WorkFold
         }
 
         flight.EdgesAtStart = map.Edges;
+        flight.Edges = map.Edges;
         foreach (byte[] input in before)
         {
             Try(input);
