@@ -1,3 +1,5 @@
+using Quarterlight.Fuzz;
+
 namespace Quarterlight.Audio.Tests;
 
 /// <summary>The files of the corpus folder; make.sh there says how each was made.</summary>
@@ -5,6 +7,10 @@ internal static class CorpusFile
 {
     public static IReadOnlyList<string> All { get; } =
         [.. Directory.GetFiles(Folder).Select(f => Path.GetFileName(f)!).Where(f => !f.EndsWith(".sh", StringComparison.Ordinal)).Order()];
+
+    /// <summary>What the fuzzer began with and kept; small, and mostly damaged.</summary>
+    public static IReadOnlyList<string> Fuzzed { get; } =
+        [.. Directory.GetFiles(Path.Combine(Folder, FuzzChild.Own)).Select(f => $"{FuzzChild.Own}/{Path.GetFileName(f)}").Where(f => !f.EndsWith(".sh", StringComparison.Ordinal)).Order(StringComparer.Ordinal)];
 
     private static string Folder => Path.Combine(AppContext.BaseDirectory, "corpus");
 

@@ -1,4 +1,5 @@
 using CsCheck;
+using Quarterlight.Fuzz;
 
 namespace Quarterlight.Audio.Tests;
 
@@ -10,12 +11,19 @@ public sealed class CorpusFuzzTests
     // What the ffmpeg program reads has tests of its own: a process for each try would take minutes.
     public static TheoryData<string> Files => [.. CorpusFile.All.Where(f => !f.EndsWith(".flac", StringComparison.Ordinal) && !f.EndsWith(".m4a", StringComparison.Ordinal))];
 
+    public static TheoryData<string> Fuzzed => [.. CorpusFile.Fuzzed];
+
     [Fact]
     public void Corpus_IsThereAndSmall()
     {
         Assert.Equal(12, CorpusFile.All.Count);
-        Assert.InRange(CorpusFile.All.Sum(f => CorpusFile.Read(f).Length), 1, 300_000);
+        Assert.InRange(CorpusFile.Fuzzed.Count, 50, 400);
+        Assert.InRange(CorpusFile.All.Concat(CorpusFile.Fuzzed).Sum(f => CorpusFile.Read(f).Length), 1, 500_000);
     }
+
+    [Theory]
+    [MemberData(nameof(Fuzzed))]
+    public void Read_WhatTheFuzzerKept_KeepsEveryPromise(string name) => new ReaderTarget(null, long.MaxValue).TakeAgain(CorpusFile.Read(name));
 
     [Theory]
     [MemberData(nameof(Files))]
@@ -28,7 +36,7 @@ public sealed class CorpusFuzzTests
             async (damage, mend) =>
             {
                 byte[] damaged = damage(file);
-                await WaveFuzzTests.OutcomeAsync(ogg && mend ? Mutation.WithOggChecksums(damaged) : damaged, [], 500).WaitAsync(Patience);
+                await WaveFuzzTests.OutcomeAsync(ogg && mend ? Mending.OggPages(damaged, renumber: false) : damaged, [], 500).WaitAsync(Patience);
             },
             iter: ogg || name.EndsWith(".mp3", StringComparison.Ordinal) ? 150 : 1_000, threads: 1);
         Assert.Equal(before, await WaveFuzzTests.OutcomeAsync(file, [], 500));
@@ -64,7 +72,7 @@ public sealed class CorpusFuzzTests
         Assert.Equal(AudioFaultCode.Corrupt, fault.Code);
         Assert.Contains("checksum", fault.Problem, StringComparison.Ordinal);
         file[file.Length / 2] ^= 1;
-        Assert.Equal(file, Mutation.WithOggChecksums(file));
+        Assert.Equal(file, Mending.OggPages(file, renumber: false));
     }
 
     [Theory]

@@ -25,6 +25,21 @@ public sealed class MemoryTests
     }
 
     [Theory]
+    [InlineData("distinct names below a long one")]
+    [InlineData("one text in many pieces")]
+    public async Task Read_IxmlMadeToGrow_AllocatesAFewTimesItsSize(string how)
+    {
+        IEnumerable<string> pieces = Enumerable.Range(0, 40_000).Select(i => how.StartsWith("one", StringComparison.Ordinal) ? "<![CDATA[a]]>" : $"<b{i}></b{i}>");
+        string element = how.StartsWith("one", StringComparison.Ordinal) ? "NOTE" : new string('a', 4_000);
+        byte[] ixml = System.Text.Encoding.ASCII.GetBytes($"<BWFXML><{element}>{string.Concat(pieces)}</{element}><SCENE>7</SCENE></BWFXML>");
+        byte[] file = new WaveBuilder().Chunk("iXML", ixml).Fmt(1, 1, 48_000, 16).Chunk("data", new byte[4]).Build();
+        long before = GC.GetTotalAllocatedBytes(precise: true);
+        Reading read = await Reading.AllAsync(file);
+        Assert.InRange(GC.GetTotalAllocatedBytes(precise: true) - before, 0, 16L * file.Length);
+        Assert.Equal("7", read.Metadata!.Ixml!.Scene);
+    }
+
+    [Theory]
     [InlineData(16, 24)]
     [InlineData(1, 16)]
     public async Task Read_150MBOfSound_AllocatesLittle(int channels, int bits)

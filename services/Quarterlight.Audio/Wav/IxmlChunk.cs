@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 using System.Xml;
 
 namespace Quarterlight.Audio.Wav;
@@ -9,6 +10,8 @@ internal static class IxmlChunk
     private const int MostDepth = 32;
     private const int MostTracks = 64;
     private const int MostTextCharacters = 4096;
+    private const int MostNameCharacters = 64;
+    private const string Elsewhere = "?";
 
     /// <summary>Reads the chunk; null when it is not well-formed XML with the root BWFXML.</summary>
     public static IxmlMetadata? Parse(byte[] chunk, int count)
@@ -37,7 +40,7 @@ internal static class IxmlChunk
     private static IxmlMetadata? Read(XmlReader xml)
     {
         var path = new Stack<string>();
-        var found = new Dictionary<string, string>();
+        var found = new Dictionary<string, StringBuilder>();
         var closed = new HashSet<string>();
         var tracks = new List<IxmlTrack>();
         while (xml.Read())
@@ -51,13 +54,17 @@ internal static class IxmlChunk
 
                 if (!xml.IsEmptyElement)
                 {
-                    path.Push(path.Count == 0 ? "" : $"{path.Peek()}/{xml.LocalName}");
+                    path.Push(path.Count == 0 ? "" : Below(path.Peek(), xml.LocalName));
                 }
             }
             else if (xml.NodeType == XmlNodeType.EndElement)
             {
                 string ended = path.Pop();
-                closed.Add(ended);
+                if (IsWanted(ended))
+                {
+                    closed.Add(ended);
+                }
+
                 if (ended == "/TRACK_LIST/TRACK")
                 {
                     AddTrack(found, tracks);
@@ -67,8 +74,13 @@ internal static class IxmlChunk
             else if (xml.NodeType is XmlNodeType.Text or XmlNodeType.CDATA && IsWanted(path.Peek()) && !closed.Contains(path.Peek()))
             {
                 // A text may come in several nodes; an element that comes twice counts once.
-                string value = found.GetValueOrDefault(path.Peek()) + xml.Value;
-                found[path.Peek()] = value.Length > MostTextCharacters ? value[..MostTextCharacters] : value;
+                if (!found.TryGetValue(path.Peek(), out StringBuilder? text))
+                {
+                    found[path.Peek()] = text = new StringBuilder();
+                }
+
+                ReadOnlySpan<char> value = xml.Value;
+                text.Append(value[..Math.Min(value.Length, MostTextCharacters - text.Length)]);
             }
         }
 
@@ -88,27 +100,34 @@ internal static class IxmlChunk
         };
     }
 
+    // Paths are put together only on the way to a wanted one: names are as long and as many as a file likes.
+    private static string Below(string path, string name) => (path, name) switch
+    {
+        ("" or "/SPEED" or "/TRACK_LIST" or "/TRACK_LIST/TRACK", { Length: <= MostNameCharacters }) => $"{path}/{name}",
+        _ => Elsewhere,
+    };
+
     private static bool IsWanted(string path) => path is "/PROJECT" or "/SCENE" or "/TAKE" or "/TAPE" or "/CIRCLED" or "/NOTE" or "/FILE_UID"
         or "/SPEED/TIMESTAMP_SAMPLES_SINCE_MIDNIGHT_HI" or "/SPEED/TIMESTAMP_SAMPLES_SINCE_MIDNIGHT_LO" or "/SPEED/TIMESTAMP_SAMPLE_RATE"
         or "/SPEED/TIMECODE_RATE" or "/TRACK_LIST/TRACK/CHANNEL_INDEX" or "/TRACK_LIST/TRACK/INTERLEAVE_INDEX" or "/TRACK_LIST/TRACK/NAME"
         or "/TRACK_LIST/TRACK/FUNCTION";
 
-    private static void AddTrack(Dictionary<string, string> found, List<IxmlTrack> tracks)
+    private static void AddTrack(Dictionary<string, StringBuilder> found, List<IxmlTrack> tracks)
     {
         const string Track = "/TRACK_LIST/TRACK/";
-        found.Remove(Track + "CHANNEL_INDEX", out string? channel);
-        found.Remove(Track + "INTERLEAVE_INDEX", out string? interleave);
-        found.Remove(Track + "NAME", out string? name);
-        found.Remove(Track + "FUNCTION", out string? function);
+        found.Remove(Track + "CHANNEL_INDEX", out StringBuilder? channel);
+        found.Remove(Track + "INTERLEAVE_INDEX", out StringBuilder? interleave);
+        found.Remove(Track + "NAME", out StringBuilder? name);
+        found.Remove(Track + "FUNCTION", out StringBuilder? function);
         if (tracks.Count < MostTracks)
         {
-            tracks.Add(new IxmlTrack(Number(channel?.Trim()), Number(interleave?.Trim()), name?.Trim(), function?.Trim()));
+            tracks.Add(new IxmlTrack(Number(channel?.ToString().Trim()), Number(interleave?.ToString().Trim()), name?.ToString().Trim(), function?.ToString().Trim()));
         }
     }
 
-    private static string? Text(Dictionary<string, string> found, string path) => found.GetValueOrDefault(path)?.Trim();
+    private static string? Text(Dictionary<string, StringBuilder> found, string path) => found.GetValueOrDefault(path)?.ToString().Trim();
 
-    private static ulong? Samples(Dictionary<string, string> found) =>
+    private static ulong? Samples(Dictionary<string, StringBuilder> found) =>
         uint.TryParse(Text(found, "/SPEED/TIMESTAMP_SAMPLES_SINCE_MIDNIGHT_LO"), NumberStyles.None, CultureInfo.InvariantCulture, out uint low)
         && uint.TryParse(Text(found, "/SPEED/TIMESTAMP_SAMPLES_SINCE_MIDNIGHT_HI") ?? "0", NumberStyles.None, CultureInfo.InvariantCulture, out uint high)
             ? (ulong)high << 32 | low
