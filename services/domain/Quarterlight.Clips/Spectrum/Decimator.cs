@@ -96,7 +96,7 @@ public sealed class Decimator
         return [.. taps.Select(h => (float)(h / sum))];
     }
 
-    private static double Bessel0(double x)
+    internal static double Bessel0(double x)
     {
         double term = 1;
         double sum = 1;
