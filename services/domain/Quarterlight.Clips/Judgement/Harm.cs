@@ -19,7 +19,9 @@ internal static class Harm
     public const double Hum = 35;
     public const double Engine = 30;
     public const double DcOffset = 20;
-    public const double Clean = 15;
+
+    // Beside remarks only: that nothing would hurt is said before them.
+    public const double Clean = 15 + Silent;
     public const double Unsure = 12;
     public const double UnusedChannel = 8;
     public const double LowRate = 6;
