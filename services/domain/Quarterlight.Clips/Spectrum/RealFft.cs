@@ -2,7 +2,6 @@ using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
-using System.Runtime.Intrinsics.X86;
 
 namespace Quarterlight.Clips.Spectrum;
 
@@ -225,13 +224,13 @@ public sealed class RealFft
         ref double turn = ref MemoryMarshal.GetArrayDataReference(_first);
         for (int p = 0; p < quarter; p += Vector256<double>.Count)
         {
-            var four = new Butterfly(ref re, ref im, (nuint)p, (nuint)quarter);
+            var four = new FourButterflies(ref re, ref im, (nuint)p, (nuint)quarter);
             Vector256<double> Turn(int i, ref double from) => Vector256.LoadUnsafe(ref from, (nuint)((i * quarter) + p));
-            (Vector256<double> r1, Vector256<double> i1) = Butterfly.Turned(four.Re1, four.Im1, Turn(0, ref turn), Turn(1, ref turn));
-            (Vector256<double> r2, Vector256<double> i2) = Butterfly.Turned(four.Re2, four.Im2, Turn(2, ref turn), Turn(3, ref turn));
-            (Vector256<double> r3, Vector256<double> i3) = Butterfly.Turned(four.Re3, four.Im3, Turn(4, ref turn), Turn(5, ref turn));
-            Across(four.Re0, r1, r2, r3, _re2, 4 * p);
-            Across(four.Im0, i1, i2, i3, _im2, 4 * p);
+            (Vector256<double> r1, Vector256<double> i1) = FourButterflies.Turned(four.Re1, four.Im1, Turn(0, ref turn), Turn(1, ref turn));
+            (Vector256<double> r2, Vector256<double> i2) = FourButterflies.Turned(four.Re2, four.Im2, Turn(2, ref turn), Turn(3, ref turn));
+            (Vector256<double> r3, Vector256<double> i3) = FourButterflies.Turned(four.Re3, four.Im3, Turn(4, ref turn), Turn(5, ref turn));
+            FourButterflies.Across(four.Re0, r1, r2, r3, _re2, 4 * p);
+            FourButterflies.Across(four.Im0, i1, i2, i3, _im2, 4 * p);
         }
     }
 
@@ -248,13 +247,13 @@ public sealed class RealFft
             Vector256<double> s2 = Vector256.Create(_sin[2 * turn]), c3 = Vector256.Create(_cos[3 * turn]), s3 = Vector256.Create(_sin[3 * turn]);
             for (int q = 0; q < stride; q += Vector256<double>.Count)
             {
-                var four = new Butterfly(ref re, ref im, (nuint)((stride * p) + q), step);
+                var four = new FourButterflies(ref re, ref im, (nuint)((stride * p) + q), step);
                 nuint to = (nuint)((stride * 4 * p) + q);
                 four.Re0.StoreUnsafe(ref toRe, to);
                 four.Im0.StoreUnsafe(ref toIm, to);
-                Store(Butterfly.Turned(four.Re1, four.Im1, c1, s1), ref toRe, ref toIm, to + apart);
-                Store(Butterfly.Turned(four.Re2, four.Im2, c2, s2), ref toRe, ref toIm, to + (2 * apart));
-                Store(Butterfly.Turned(four.Re3, four.Im3, c3, s3), ref toRe, ref toIm, to + (3 * apart));
+                Store(FourButterflies.Turned(four.Re1, four.Im1, c1, s1), ref toRe, ref toIm, to + apart);
+                Store(FourButterflies.Turned(four.Re2, four.Im2, c2, s2), ref toRe, ref toIm, to + (2 * apart));
+                Store(FourButterflies.Turned(four.Re3, four.Im3, c3, s3), ref toRe, ref toIm, to + (3 * apart));
             }
         }
     }
@@ -264,50 +263,5 @@ public sealed class RealFft
     {
         value.Re.StoreUnsafe(ref re, at);
         value.Im.StoreUnsafe(ref im, at);
-    }
-
-    // Rows become columns.
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Across(Vector256<double> a, Vector256<double> b, Vector256<double> c, Vector256<double> d, double[] to, int at)
-    {
-        if (Avx.IsSupported)
-        {
-            Vector256<double> ab = Avx.UnpackLow(a, b), ab2 = Avx.UnpackHigh(a, b), cd = Avx.UnpackLow(c, d), cd2 = Avx.UnpackHigh(c, d);
-            Avx.Permute2x128(ab, cd, 0x20).CopyTo(to, at);
-            Avx.Permute2x128(ab2, cd2, 0x20).CopyTo(to, at + 4);
-            Avx.Permute2x128(ab, cd, 0x31).CopyTo(to, at + 8);
-            Avx.Permute2x128(ab2, cd2, 0x31).CopyTo(to, at + 12);
-            return;
-        }
-
-        for (int i = 0; i < Vector256<double>.Count; i++)
-        {
-            Vector256.Create(a[i], b[i], c[i], d[i]).CopyTo(to, at + (4 * i));
-        }
-    }
-
-    // Four butterflies side by side, before their turns.
-    private readonly ref struct Butterfly
-    {
-        public readonly Vector256<double> Re0, Im0, Re1, Im1, Re2, Im2, Re3, Im3;
-
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public Butterfly(ref double re, ref double im, nuint from, nuint step)
-        {
-            Vector256<double> a = Vector256.LoadUnsafe(ref re, from), b = Vector256.LoadUnsafe(ref re, from + step);
-            Vector256<double> c = Vector256.LoadUnsafe(ref re, from + (2 * step)), d = Vector256.LoadUnsafe(ref re, from + (3 * step));
-            Vector256<double> e = Vector256.LoadUnsafe(ref im, from), f = Vector256.LoadUnsafe(ref im, from + step);
-            Vector256<double> g = Vector256.LoadUnsafe(ref im, from + (2 * step)), h = Vector256.LoadUnsafe(ref im, from + (3 * step));
-            Vector256<double> sumRe = a + c, sumIm = e + g, difRe = a - c, difIm = e - g;
-            Vector256<double> sum2Re = b + d, sum2Im = f + h, dif2Re = b - d, dif2Im = f - h;
-            (Re0, Im0) = (sumRe + sum2Re, sumIm + sum2Im);
-            (Re1, Im1) = (difRe + dif2Im, difIm - dif2Re);
-            (Re2, Im2) = (sumRe - sum2Re, sumIm - sum2Im);
-            (Re3, Im3) = (difRe - dif2Im, difIm + dif2Re);
-        }
-
-        [MethodImpl(MethodImplOptions.AggressiveInlining)]
-        public static (Vector256<double> Re, Vector256<double> Im) Turned(Vector256<double> re, Vector256<double> im, Vector256<double> c, Vector256<double> s) =>
-            (Vector256.FusedMultiplyAdd(re, c, -(im * s)), Vector256.FusedMultiplyAdd(im, c, re * s));
     }
 }
