@@ -66,10 +66,15 @@ internal sealed class ClipFacts
     {
         get
         {
+            if (Channel.IsSilent)
+            {
+                return "Digital silence";
+            }
+
             string ratio = SpeechNoise?.SpeechToNoiseDb is { } db ? $"Speech over noise {FigureWords.Number(db)} dB" : SpeechNoise is null ? "Speech not measured" : "No speech";
-            string peak = Channel.TruePeak.PeakDbtp is { } dbtp && double.IsFinite(dbtp) ? $"true peak {FigureWords.Number(dbtp, "0.0")} dBTP" : "silent";
+            string peak = Channel.TruePeak.PeakDbtp is { } dbtp ? $" · true peak {FigureWords.Number(dbtp, "0.0")} dBTP" : "";
             string loudness = Channel.Loudness.IntegratedLkfs is { } lufs ? $" · {FigureWords.Number(lufs)} LUFS" : "";
-            return $"{ratio} · {peak}{loudness}";
+            return $"{ratio}{peak}{loudness}";
         }
     }
 }

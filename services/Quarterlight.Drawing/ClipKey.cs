@@ -19,7 +19,7 @@ internal sealed class ClipKey
             State(tags, TagState.Absent, "not heard");
         }
 
-        bool trace = facts.Channel.Timeline.ColumnCount > 0;
+        bool trace = facts.Channel.Timeline.ColumnCount > 0 && !facts.Channel.IsSilent;
         legend.Add(trace, "level (rms)", (s, p) => Ground(s, Box(p)));
         legend.Add(trace, "peak", (s, p) => Peak(s, Box(p)));
         legend.Add(facts.Channel.Speech.Count > 0, "speech", (s, p) => ClipSymbols.Speech(s, new(p.X - 26, p.Y - 13, p.X + 26, p.Y + 13)));

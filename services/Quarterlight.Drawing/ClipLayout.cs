@@ -10,6 +10,10 @@ internal sealed record ClipLayout(ClipHead.Words Head, SKRect Ribbon, SKRect Spe
     public const float TagRowPx = 46;
     public const float ClipLanePx = 40;
     public const float NotePx = 42;
+
+    /// <summary>Room above the octaves for the highest figure of their axis, which stands half above the frame.</summary>
+    public const float TopTickPx = 12;
+
     private const float PlotLeft = 176;
     private const float PlotRight = SheetLayout.WidthPx - SheetLayout.MarginPx - 8;
     private const float SpectrumPx = 448;
@@ -21,16 +25,17 @@ internal sealed record ClipLayout(ClipHead.Words Head, SKRect Ribbon, SKRect Spe
     {
         var head = ClipHead.Words.For(facts);
         float y = head.BottomPx + CaptionPx;
-        var ribbon = new SKRect(PlotLeft, y, PlotRight, y + (TagRowPx * (facts.Channel.Tags is null ? 1 : ClipWords.Tags.Count)));
+        var ribbon = new SKRect(PlotLeft, y, PlotRight, y + (TagRowPx * (facts.Channel.Tags is null ? 0 : ClipWords.Tags.Count)));
         y = ribbon.Bottom + CaptionPx + 6;
         var spectrum = new SKRect(PlotLeft, y, PlotRight, y + SpectrumPx);
         y = spectrum.Bottom + TicksPx + CaptionPx;
         var level = new SKRect(PlotLeft, y, PlotRight, y + LevelPx);
         var speech = new SKRect(PlotLeft, level.Bottom, PlotRight, level.Bottom + LanePx);
         SKRect? dropouts = facts.Dropouts.Count > 0 ? new SKRect(PlotLeft, speech.Bottom, PlotRight, speech.Bottom + LanePx) : null;
-        y = (dropouts?.Bottom ?? speech.Bottom) + TicksPx + CaptionPx + (NotePx * OctavePanel.Notes(facts).Count);
-        var octaves = new SKRect(PlotLeft, y, PlotRight, y + (facts.Octaves.Series.Count > 0 ? OctavesPx : TagRowPx));
-        float key = octaves.Bottom + TicksPx + 12;
+        bool bars = facts.Octaves.Series.Count > 0;
+        y = (dropouts?.Bottom ?? speech.Bottom) + TicksPx + CaptionPx + (NotePx * OctavePanel.Notes(facts).Count) + (bars ? TopTickPx : 0);
+        var octaves = new SKRect(PlotLeft, y, PlotRight, y + (bars ? OctavesPx : 0));
+        float key = octaves.Bottom + (bars ? TicksPx + 12 : 0);
         return new(head, ribbon, spectrum, level, speech, dropouts, octaves, key, new(0, facts.DurationSeconds, PlotLeft, PlotRight, false), (int)Math.Ceiling(key + keyPx + SheetLayout.MarginPx));
     }
 }

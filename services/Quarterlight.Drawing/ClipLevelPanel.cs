@@ -11,6 +11,10 @@ internal sealed class ClipLevelPanel(PictureSheet sheet, ClipLayout layout, Clip
     public const string LaneSeries = "lane";
 
     private const float LeastSpeechPx = 4;
+    private const float LeastPausePx = 3;
+
+    // Keeps the lowest figure of the axis clear of the lane below.
+    private const float BelowPx = 22;
 
     private readonly SKRect frame = layout.Level;
 
@@ -18,14 +22,14 @@ internal sealed class ClipLevelPanel(PictureSheet sheet, ClipLayout layout, Clip
     {
         var columns = new ClipColumns(facts.Channel.Timeline, facts.DurationSeconds, (int)frame.Width / ClipColumns.WidthPx);
         double[] rms = [.. Enumerable.Range(0, columns.Count).Select(columns.RmsDb)], peaks = [.. Enumerable.Range(0, columns.Count).Select(columns.PeakDb)];
-        var levels = new AxisScale(BottomDb(rms), 0, frame.Bottom, frame.Top + ClipLayout.ClipLanePx, false);
+        var levels = new AxisScale(BottomDb(rms), 0, frame.Bottom - BelowPx, frame.Top + ClipLayout.ClipLanePx, false);
         TimeAxis.Caption(sheet, frame, "Level, dBFS");
         TimeAxis.Grid(sheet, frame, layout.Time);
         PlotPainter.UprightTicks(sheet, frame, levels, 5);
         Curves(levels, rms, peaks);
         using SKPaint full = PictureSheet.Pen(Palette.Ink, 3.5f);
         sheet.Line(new(frame.Left, levels.At(0)), new(frame.Right, levels.At(0)), full);
-        foreach (float x in Marks(facts.Clipping, ClipSymbols.ClippingPx * 0.6f))
+        foreach (float x in Marks(facts.Clipping, ClipSymbols.ClippingPx + 1))
         {
             ClipSymbols.Clipping(sheet, new(Math.Clamp(x, frame.Left + 16, frame.Right - 16), levels.At(0)));
         }
@@ -36,11 +40,11 @@ internal sealed class ClipLevelPanel(PictureSheet sheet, ClipLayout layout, Clip
         TimeAxis.Ticks(sheet, layout.Dropouts ?? layout.Speech, layout.Time);
     }
 
-    /// <summary>Lowest level of the axis: the tens below the quiet tenth of the clip, -100 to -40 dBFS.</summary>
+    /// <summary>Lowest level of the axis: the tens below the quiet tenth of the clip, -100 to -60 dBFS.</summary>
     private static double BottomDb(double[] rms)
     {
         double[] rising = [.. rms.Order()];
-        return rising.Length == 0 ? -60 : Math.Clamp(20 * Math.Floor((rising[rising.Length / 10] - 4) / 20), -100, -40);
+        return rising.Length == 0 ? -60 : Math.Clamp(20 * Math.Floor((rising[rising.Length / 10] - 4) / 20), -100, -60);
     }
 
     private void Curves(AxisScale levels, double[] rms, double[] peaks)
@@ -54,9 +58,9 @@ internal sealed class ClipLevelPanel(PictureSheet sheet, ClipLayout layout, Clip
         using SKPaint fill = PictureSheet.Brush(Palette.Mean);
         sheet.Canvas.Save();
         sheet.Canvas.ClipRect(frame);
-        sheet.Shape([new(frame.Left, frame.Bottom), .. rms.Select((db, i) => new SKPoint(XOf(i), levels.Within(db))), new(frame.Right, frame.Bottom)], true, fill);
+        sheet.Shape([new(frame.Left, frame.Bottom), .. rms.Select((db, i) => new SKPoint(XOf(i), levels.At(db))), new(frame.Right, frame.Bottom)], true, fill);
         using SKPaint line = PictureSheet.Pen(Palette.Ink, 2);
-        sheet.Shape(peaks.Select((db, i) => new SKPoint(XOf(i), levels.Within(db))), false, line);
+        sheet.Shape(peaks.Select((db, i) => new SKPoint(XOf(i), levels.At(db))), false, line);
         sheet.Canvas.Restore();
     }
 
@@ -64,11 +68,26 @@ internal sealed class ClipLevelPanel(PictureSheet sheet, ClipLayout layout, Clip
     {
         SKRect lane = layout.Speech;
         Lane(lane, "speech");
+        // Phrases with a pause too short to be seen are drawn as one.
+        (float Left, float Right)? bar = null;
         foreach (TimeStretch stretch in facts.Channel.Speech)
         {
             float left = layout.Time.Within(stretch.StartSeconds), right = Math.Max(layout.Time.Within(stretch.EndSeconds), left + LeastSpeechPx);
-            ClipSymbols.Speech(sheet, new(left, lane.Top + 10, right, lane.Bottom - 8));
+            if (bar is { } open && left > open.Right + LeastPausePx)
+            {
+                Bar(open);
+                bar = null;
+            }
+
+            bar = (bar?.Left ?? left, Math.Max(bar?.Right ?? right, right));
         }
+
+        if (bar is { } last)
+        {
+            Bar(last);
+        }
+
+        void Bar((float Left, float Right) span) => ClipSymbols.Speech(sheet, new(span.Left, lane.Top + 9, span.Right, lane.Bottom - 8));
     }
 
     private void Dropouts()

@@ -46,7 +46,7 @@ internal static class ClipSymbols
             using SKPath path = builder.Detach();
             sheet.Canvas.Save();
             sheet.Canvas.ClipPath(path, antialias: true);
-            Hatching.Fill(sheet, row, HatchOf(tag), state == TagState.Present ? ColorOf(tag) : Palette.Paper, Palette.Ink, 14, state == TagState.Present ? 2.5f : 1.5f);
+            Hatching.Fill(sheet, row, HatchOf(tag), state == TagState.Present ? ColorOf(tag) : Palette.Paper, Palette.Ink, state == TagState.Present ? 14 : 10, state == TagState.Present ? 2.5f : 1.5f);
             sheet.Canvas.Restore();
         }
 
@@ -78,7 +78,11 @@ internal static class ClipSymbols
     {
         using SKPaint fill = PictureSheet.Brush(Palette.Speech), edge = PictureSheet.Pen(Palette.Ink, 2);
         sheet.Canvas.DrawRect(bar, fill);
-        sheet.Canvas.DrawRect(bar, edge);
+        // An edge round a sliver would hide it.
+        if (bar.Width > 8)
+        {
+            sheet.Canvas.DrawRect(bar, edge);
+        }
     }
 
     /// <summary>A bar of the octave panel: speech is striped, noise dotted; measured has a solid ground, forecast only an outline.</summary>

@@ -43,7 +43,4 @@ internal static class ClipWords
         string start = Time(stretch.StartSeconds, decimals), end = Time(stretch.EndSeconds, decimals);
         return start == end ? start : $"{start} to {end}";
     }
-
-    /// <summary>A figure with one decimal below ten either way, else whole.</summary>
-    public static string Figure(double value) => FigureWords.Number(value, Math.Abs(value) < 9.95 ? "0.#" : "0");
 }

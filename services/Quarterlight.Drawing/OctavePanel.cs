@@ -20,19 +20,20 @@ internal static class OctavePanel
     {
         SKRect frame = layout.Octaves;
         IReadOnlyList<string> notes = Notes(facts);
-        float notesTop = frame.Top - 14 - (notes.Count * ClipLayout.NotePx);
+        bool bars = facts.Octaves.Series.Count > 0;
+        float notesTop = frame.Top - (bars ? 12 + ClipLayout.TopTickPx : 0) - (notes.Count * ClipLayout.NotePx);
         string caption = facts.View.Comparison is { } comparison
             ? "By octave, dB SPL" + (comparison.TiedToSpeech ? ", tied to the forecast speech" : ", forecast beside measured")
             : $"By octave, {facts.Octaves.Unit}";
-        sheet.LabelFrom(caption, SheetLayout.MarginPx, notesTop - (ClipLayout.CaptionPx / 2) + 14, PlotPainter.CaptionSeries, true);
+        SKRect head = sheet.LabelFrom(bars ? caption : "By octave:", SheetLayout.MarginPx, notesTop - 22, PlotPainter.CaptionSeries, true);
         for (int i = 0; i < notes.Count; i++)
         {
             sheet.LabelFrom(notes[i], SheetLayout.MarginPx, notesTop + ((i + 0.5f) * ClipLayout.NotePx), NoteSeries);
         }
 
-        if (facts.Octaves.Series.Count == 0)
+        if (!bars)
         {
-            sheet.LabelFrom("too short to tell", frame.Left, frame.MidY, NoneSeries);
+            sheet.LabelFrom(facts.Channel.IsSilent ? "digital silence" : "too short to tell", head.Right + 12, head.MidY, NoneSeries);
             return;
         }
 

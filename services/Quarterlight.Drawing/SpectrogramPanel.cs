@@ -25,7 +25,7 @@ internal sealed class SpectrogramPanel(PictureSheet sheet, ClipLayout layout, Cl
         SKRect caption = TimeAxis.Caption(sheet, frame, "Spectrum, Hz");
         int bands = timeline.BandCentresHz.Count;
         float top = frame.Bottom;
-        if (columns.Count > 0 && bands > 1)
+        if (columns.Count > 0 && bands > 1 && !facts.Channel.IsSilent)
         {
             double[] levels = [.. Enumerable.Range(0, columns.Count * bands).Select(i => columns.BandDb(i / bands, i % bands))];
             (double lowDb, double highDb) = Range(levels);
@@ -97,9 +97,10 @@ internal sealed class SpectrogramPanel(PictureSheet sheet, ClipLayout layout, Cl
             return;
         }
 
-        string words = timeline.ColumnCount == 0 || timeline.BandCentresHz.Count < 2
-            ? "too short for a spectrum"
-            : $"nothing above {FigureWords.Number(facts.View.Measures.SampleRateHz / 2000.0, "0.#")} kHz at this sample rate";
+        string words = facts.Channel.IsSilent ? "digital silence"
+            : timeline.ColumnCount == 0 || timeline.BandCentresHz.Count < 2
+                ? "too short for a spectrum"
+                : $"nothing above {FigureWords.Number(facts.View.Measures.SampleRateHz / 2000.0, "0.#")} kHz at this sample rate";
         float width = DrawingFonts.Width(words, PictureSheet.TextPx, false);
         PlotPainter.OnPaper(sheet, words, area.MidX - (width / 2), area.MidY, MissingSeries);
     }

@@ -13,7 +13,7 @@ internal sealed class SymbolLegend
 
     private readonly List<(string Words, Action<PictureSheet, SKPoint> Symbol)> entries = [];
 
-    public float HeightPx => (((entries.Count + 1) / 2) * RowPx) + 20;
+    public float HeightPx => entries.Count == 0 ? 0 : (((entries.Count + 1) / 2) * RowPx) + 20;
 
     /// <summary>Adds an entry.</summary>
     /// <param name="occurs">Whether the sign occurs in the picture; else it is left out.</param>
@@ -29,6 +29,11 @@ internal sealed class SymbolLegend
 
     public void Draw(PictureSheet sheet, float top)
     {
+        if (entries.Count == 0)
+        {
+            return;
+        }
+
         using SKPaint rule = PictureSheet.Pen(Palette.CarLine, 1.5f);
         sheet.Line(new(SheetLayout.MarginPx, top), new(SheetLayout.WidthPx - SheetLayout.MarginPx, top), rule);
         for (int i = 0; i < entries.Count; i++)

@@ -18,8 +18,8 @@ internal sealed class TagRibbon(PictureSheet sheet, ClipLayout layout, ClipFacts
         SKRect frame = layout.Ribbon;
         if (facts.Channel.Tags is not { } tags)
         {
-            TimeAxis.Caption(sheet, frame, "Heard");
-            sheet.LabelFrom(facts.Channel.IsSilent ? "nothing: digital silence" : "not listened for", frame.Left, frame.MidY, NoneSeries);
+            SKRect caption = TimeAxis.Caption(sheet, frame, "Heard:");
+            sheet.LabelFrom(facts.Channel.IsSilent ? "digital silence" : "not listened for", caption.Right + 12, caption.MidY, NoneSeries);
             return;
         }
 

@@ -47,7 +47,7 @@ internal static class TimeAxis
             string words = ClipWords.Time(tick, decimals);
             float width = DrawingFonts.Width(words, PictureSheet.TextPx, false);
             // The first stands right of the frame's edge, out of the way of the lowest figure of the upright axis.
-            float left = Math.Clamp(x - (width / 2), frame.Left, SheetLayout.WidthPx - width - 2);
+            float left = Math.Clamp(x - (width / 2), frame.Left, SheetLayout.WidthPx - width - 10);
             if (left >= free)
             {
                 sheet.LabelFrom(words, left, frame.Bottom + (ClipLayout.TicksPx / 2) + 6, PlotPainter.TickSeries);

@@ -42,7 +42,8 @@ internal static class ClipTimelines
                 sum += Math.Pow(10, db / 10);
             }
 
-            rms[c] = (float)(10 * Math.Log10(sum));
+            // The bands overlap a little; what is left is near the A-weighted figures of the clip.
+            rms[c] = (float)(10 * Math.Log10(sum)) - 14;
             peaks[c] = (float)Math.Min(0, rms[c] + 10 + (4 * ((seed >> 8) / (double)(1 << 24))));
         }
 
