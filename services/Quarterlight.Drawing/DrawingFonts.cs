@@ -70,11 +70,7 @@ public static class DrawingFonts
         }
     }
 
-    private static bool Has(SKTypeface face, Rune rune)
-    {
-        using SKFont font = Font(face, 16);
-        return font.ContainsGlyph(rune.Value);
-    }
+    private static bool Has(SKTypeface face, Rune rune) => face.ContainsGlyph(rune.Value);
 
     private static SKFont Font(SKTypeface face, float sizePx) => new(face, sizePx) { Edging = SKFontEdging.Antialias, Subpixel = false, Hinting = SKFontHinting.None };
 
