@@ -1,6 +1,5 @@
 using Quarterlight.Clips;
 using Quarterlight.Clips.Judgement;
-using Quarterlight.Clips.Levels;
 
 using SkiaSharp;
 
