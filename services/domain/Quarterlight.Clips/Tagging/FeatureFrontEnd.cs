@@ -55,7 +55,7 @@ public sealed class FeatureFrontEnd
         int window = (int)(WindowSeconds / _fast.HopSeconds) + 1;
         _levels = new float[window];
         _frames = new HeardFrames(window + 2, _fast.BinHz);
-        _shape = new ShapePart(_fast.BinHz, Math.Min(MelBands.HighestHz, 0.44 * rateHz));
+        _shape = new ShapePart(_fast.BinHz, Math.Min(MelBands.HighestHz, 0.44 * rateHz), window);
         _movement = new MovementPart(window);
         int lowBins = (int)(Decimator.PassHz * SlowSize / _lowDecimator.RateHz) + 2;
         _lowRing = new SlowRing(16, lowBins);

@@ -19,6 +19,9 @@ internal sealed class HeardFrames
     private const int HarmonicityEvery = 3;
     private readonly float[] _power;
     private readonly float[] _values;
+    private readonly float[] _bands;
+    private readonly double[] _bandWork = new double[MelBands.Count];
+    private readonly MelBands _mel;
     private readonly double[] _aWeights;
     private readonly Harmonicity _harmonicity;
     private readonly double _binHz;
@@ -30,6 +33,8 @@ internal sealed class HeardFrames
         (_frames, _binHz) = (frames, binHz);
         _power = new float[frames * Bins];
         _values = new float[frames * Values];
+        _bands = new float[frames * MelBands.Count];
+        _mel = new MelBands(Bins, binHz);
         _aWeights = [.. Enumerable.Range(0, Bins).Select(k => AWeighting.PowerFactor(k * binHz))];
         _harmonicity = new Harmonicity(Bins, binHz);
     }
@@ -41,6 +46,9 @@ internal sealed class HeardFrames
 
     public ReadOnlySpan<float> Of(long frame) => _values.AsSpan((int)(frame % _frames) * Values, Values);
 
+    /// <summary>Power of a frame in each mel band.</summary>
+    public ReadOnlySpan<float> Mel(long frame) => _bands.AsSpan((int)(frame % _frames) * MelBands.Count, MelBands.Count);
+
     public void Take(long frame, ReadOnlySpan<double> power)
     {
         Span<float> kept = _power.AsSpan((int)(frame % _frames) * Bins, Bins);
@@ -49,6 +57,13 @@ internal sealed class HeardFrames
         {
             kept[k] = (float)power[k];
             weighted += power[k] * _aWeights[k];
+        }
+
+        _mel.Sum(power, _bandWork);
+        Span<float> bands = _bands.AsSpan((int)(frame % _frames) * MelBands.Count, MelBands.Count);
+        for (int b = 0; b < bands.Length; b++)
+        {
+            bands[b] = (float)_bandWork[b];
         }
 
         if (frame % HarmonicityEvery == 0)

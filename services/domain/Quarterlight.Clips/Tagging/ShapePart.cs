@@ -3,11 +3,13 @@ using Quarterlight.Clips.Spectrum;
 namespace Quarterlight.Clips.Tagging;
 
 /// <summary>
-/// Levels and shapes of a stretch of frames: the mean spectrum, and the spectrum of its quietest 15 %, where noise shows between words.
+/// Levels and shapes of a stretch of frames: the mean spectrum; the floor, which is the lower tenth of the levels in each band, where noise shows between
+/// words and syllables; and the lines and ripple of the quietest 15 % of the frames.
 /// </summary>
 internal sealed class ShapePart
 {
     private const double FloorShare = 0.15;
+    private const double BandFloorShare = 0.1;
     private const int Cosines = 5;
     private static readonly (double From, double To)[] s_flat = [(100, 600), (600, 2000), (2000, 6500)];
     private readonly MelBands _mel;
@@ -15,13 +17,15 @@ internal sealed class ShapePart
     private readonly double[] _floor = new double[HeardFrames.Bins];
     private readonly double[] _meanDb = new double[MelBands.Count];
     private readonly double[] _floorDb = new double[MelBands.Count];
+    private readonly float[] _sorted;
     private readonly LineHeights _lines = new(HeardFrames.Bins);
     private readonly double _binHz;
     private readonly int _goodBands;
     private readonly double _topHz;
 
-    public ShapePart(double binHz, double topHz)
+    public ShapePart(double binHz, double topHz, int longest)
     {
+        _sorted = new float[longest];
         (_binHz, _topHz) = (binHz, topHz);
         _mel = new MelBands(HeardFrames.Bins, binHz);
         _goodBands = Enumerable.Range(0, MelBands.Count).Count(b => MelBands.EdgeHz(b + 2) <= topHz);
@@ -51,8 +55,10 @@ internal sealed class ShapePart
         FloorLimitDb = sortedLevels[(int)(FloorShare * (sortedLevels.Length - 1))];
         Average(frames, from, to, float.MaxValue, _mean);
         Average(frames, from, to, FloorLimitDb, _floor);
-        MeanReferenceDb = Bands(_mean, _meanDb);
-        FloorReferenceDb = Bands(_floor, _floorDb);
+        _mel.Sum(_mean, _meanDb);
+        BandFloors(frames, from, to);
+        MeanReferenceDb = InDb(_meanDb);
+        FloorReferenceDb = InDb(_floorDb);
         Put(ref row, MeanReferenceDb);
         Put(ref row, FloorLimitDb);
         foreach (double db in _floorDb)
@@ -104,11 +110,25 @@ internal sealed class ShapePart
         }
     }
 
+    private void BandFloors(HeardFrames frames, long from, long to)
+    {
+        Span<float> sorted = _sorted.AsSpan(0, (int)(to - from));
+        for (int b = 0; b < _floorDb.Length; b++)
+        {
+            for (int f = 0; f < sorted.Length; f++)
+            {
+                sorted[f] = frames.Mel(from + f)[b];
+            }
+
+            sorted.Sort();
+            _floorDb[b] = sorted[(int)(BandFloorShare * (sorted.Length - 1))];
+        }
+    }
+
     // Band levels in dB. Bands the clip's rate does not reach go on as the last four fall (0 to 3 dB a band), so that a low rate does not
     // look like a sound without treble.
-    private double Bands(double[] power, double[] db)
+    private double InDb(double[] db)
     {
-        _mel.Sum(power, db);
         for (int b = 0; b < db.Length; b++)
         {
             db[b] = HeardFrames.Db(db[b]);
