@@ -77,7 +77,7 @@ public sealed class Decimator
         }
     }
 
-    private static float Dot(ReadOnlySpan<float> a, ReadOnlySpan<float> b)
+    internal static float Dot(ReadOnlySpan<float> a, ReadOnlySpan<float> b)
     {
         Vector<float> x = default, y = default;
         int i = 0;
@@ -113,7 +113,7 @@ public sealed class Decimator
         return [.. taps.Select(h => (float)(h / sum))];
     }
 
-    private static double Bessel0(double x)
+    internal static double Bessel0(double x)
     {
         double term = 1;
         double sum = 1;
