@@ -49,7 +49,9 @@ public sealed class DiscoveryTests(PlannerFixture fixture) : IClassFixture<Plann
         }
 
         Assert.Contains("post /v1/placement:plan", operations);
-        Assert.Equal(29, operations.Length);
+        Assert.Contains("post /v1/clips:judge", operations);
+        Assert.Contains("put /v1/clipSettings", operations);
+        Assert.Equal(32, operations.Length);
     }
 
     [Fact]
