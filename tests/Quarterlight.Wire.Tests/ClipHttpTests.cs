@@ -2,7 +2,6 @@ using System.Net;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
-using Google.Protobuf;
 using Quarterlight.V1;
 
 namespace Quarterlight.Wire.Tests;
