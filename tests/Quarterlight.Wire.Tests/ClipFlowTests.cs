@@ -84,6 +84,23 @@ public sealed class ClipFlowTests
     }
 
     [Fact]
+    public async Task JudgeClip_ManyHangUp_NoErrorInTheLog()
+    {
+        await using RunningPlanner planner = await RunningPlanner.StartAsync();
+        for (int i = 1; i <= 10; i++)
+        {
+            using AsyncDuplexStreamingCall<JudgeClipRequest, JudgeClipResponse> call = planner.Clips.JudgeClip(cancellationToken: Stop);
+            foreach (JudgeClipRequest request in Begun().Take(i))
+            {
+                await call.RequestStream.WriteAsync(request, Stop);
+            }
+        }
+
+        await EventuallyAsync(() => Task.FromResult(planner.Log.Lines.Count(l => l.Text.Contains("JudgeClip for team local: Cancelled", StringComparison.Ordinal)) == 10));
+        planner.Log.VerifyNoErrors();
+    }
+
+    [Fact]
     public async Task JudgeClip_DecoderNotInstalled_SaidAndTheNextIsJudged()
     {
         await using RunningPlanner planner = await RunningPlanner.StartAsync(o => o with { FfmpegPath = "/nowhere/ffmpeg" });
