@@ -175,7 +175,8 @@ public sealed class PlannerHost : IAsyncDisposable
         app.MapGrpcReflectionService();
         if (options.HttpPort is not null)
         {
-            app.MapPost(ClipEndpoint.Path, (HttpContext http, ClipEndpoint endpoint) => endpoint.HandleAsync(http));
+            // As a plain delegate: one with parameters is compiled at start.
+            app.MapPost(ClipEndpoint.Path, static (HttpContext http) => http.RequestServices.GetRequiredService<ClipEndpoint>().HandleAsync(http));
             app.UseSwagger(o => o.RouteTemplate = "openapi/{documentName}.json");
             app.UseSwaggerUI(o =>
             {

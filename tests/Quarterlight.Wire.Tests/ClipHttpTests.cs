@@ -1,4 +1,5 @@
 using System.Net;
+using System.Net.Sockets;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
@@ -118,6 +119,23 @@ public sealed class ClipHttpTests(PlannerFixture fixture) : IClassFixture<Planne
         using HttpResponseMessage with = await planner.Http.PostAsync("/v1/clips:judge", new ByteArrayContent(Waves.Talk(0.2)), Stop);
         Assert.Equal(HttpStatusCode.OK, with.StatusCode);
         Assert.Contains(planner.Log.Lines, l => l.Text.Contains("/v1/clips:judge for team north", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Post_FallsSilent_RefusedAsStalledThenTheNextIsJudged()
+    {
+        await using RunningPlanner planner = await RunningPlanner.StartAsync(o => o with { UploadIdleLimit = TimeSpan.FromMilliseconds(300) });
+        using var connection = new TcpClient();
+        await connection.ConnectAsync(IPAddress.Loopback, planner.Http.BaseAddress!.Port, Stop);
+        NetworkStream stream = connection.GetStream();
+        await stream.WriteAsync(Encoding.ASCII.GetBytes("POST /v1/clips:judge HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\nContent-Length: 10000\r\n\r\n"), Stop);
+        await stream.WriteAsync(Waves.Talk(0.1).AsMemory(0, 1000), Stop);
+        using var reader = new StreamReader(stream);
+        Assert.StartsWith("HTTP/1.1 504", await reader.ReadLineAsync(Stop), StringComparison.Ordinal);
+        Assert.Contains("STALLED", await reader.ReadToEndAsync(Stop), StringComparison.Ordinal);
+        using HttpResponseMessage next = await planner.Http.PostAsync("/v1/clips:judge", new ByteArrayContent(Waves.Talk(0.2)), Stop);
+        Assert.Equal(HttpStatusCode.OK, next.StatusCode);
+        planner.Log.VerifyNoErrors();
     }
 
     private static async Task<JsonElement> RootAsync(HttpResponseMessage answer) => JsonDocument.Parse(await answer.Content.ReadAsStringAsync(Stop)).RootElement;
