@@ -69,7 +69,7 @@ internal sealed class ClipEndpoint(CallGuard guard, ClipGate gate, ClipAskReader
         }
 
         ClipAsk ask = await asks.ReadAsync(team, header, "", http.RequestAborted).ConfigureAwait(false);
-        var bytes = new BodyStream(http.Request.Body);
+        var bytes = new BodyStream(http.Request.BodyReader);
         await using (bytes.ConfigureAwait(false))
         {
             return await desk.JudgeAsync(ask, bytes, null, http.RequestAborted).ConfigureAwait(false);
