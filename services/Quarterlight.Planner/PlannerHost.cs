@@ -10,7 +10,9 @@ using Microsoft.OpenApi.Models;
 using Quarterlight.Planner.Access;
 using Quarterlight.Planner.Library;
 using Quarterlight.Planner.Services;
+using Quarterlight.Planner.Upload;
 using Quarterlight.Store;
+using Quarterlight.Tagger;
 
 namespace Quarterlight.Planner;
 
@@ -121,12 +123,15 @@ public sealed class PlannerHost : IAsyncDisposable
         services.AddSingleton(new TeamDirectory(options.KeyHashByTeam));
         services.AddSingleton<PlanningGate>();
         services.AddSingleton<RecentPlans>();
+        services.AddSingleton<CallGuard>();
+        services.AddSingleton<ClipGate>().AddSingleton<ClipAskReader>().AddSingleton<ClipSettingsDesk>().AddSingleton<ClipDesk>().AddSingleton<ClipEndpoint>();
+        services.AddSingleton(s => new TaggerSource(ModelTagger.LoadShipped, s.GetRequiredService<ILogger<TaggerSource>>()));
         if (!options.StopOnSignals)
         {
             services.AddSingleton<IHostLifetime, EmbeddedLifetime>();
         }
 
-        services.AddSingleton<CabinAdapter>().AddSingleton<KitAdapter>().AddSingleton<SceneAdapter>().AddSingleton<PlanAdapter>().AddSingleton<PlacementAdapter>().AddSingleton<RadioAdapter>();
+        services.AddSingleton<CabinAdapter>().AddSingleton<KitAdapter>().AddSingleton<SceneAdapter>().AddSingleton<PlanAdapter>().AddSingleton<PlacementAdapter>().AddSingleton<RadioAdapter>().AddSingleton<ClipAdapter>();
         services.AddGrpcHealthChecks().AddAsyncCheck("store", async cancellation =>
         {
             await store.GetAsync(new DocumentKey(TeamDirectory.LocalTeam, "health", "probe"), cancellation).ConfigureAwait(false);
@@ -148,7 +153,8 @@ public sealed class PlannerHost : IAsyncDisposable
             services.AddSingleton<IApiDescriptionProvider, ResourcePaths>();
             services.AddSwaggerGen(o =>
             {
-                o.SwaggerDoc("v1", new OpenApiInfo { Title = "Quarterlight planner", Version = "v1", Description = "Sound for dialogue recorded in cars: microphone placement and the radio link, for callers without gRPC." });
+                o.SwaggerDoc("v1", new OpenApiInfo { Title = "Quarterlight planner", Version = "v1", Description = "Sound for dialogue recorded in cars: microphone placement, the radio link and test clips, for callers without gRPC." });
+                o.DocumentFilter<ClipUploadDocument>();
                 string comments = Path.Combine(AppContext.BaseDirectory, "Quarterlight.Protos.xml");
                 o.IncludeXmlComments(comments);
                 o.IncludeGrpcXmlComments(comments, includeControllerXmlComments: true);
@@ -164,10 +170,13 @@ public sealed class PlannerHost : IAsyncDisposable
         app.MapGrpcService<PlanAdapter>();
         app.MapGrpcService<PlacementAdapter>();
         app.MapGrpcService<RadioAdapter>();
+        app.MapGrpcService<ClipAdapter>();
         app.MapGrpcHealthChecksService();
         app.MapGrpcReflectionService();
         if (options.HttpPort is not null)
         {
+            // As a plain delegate: one with parameters is compiled at start.
+            app.MapPost(ClipEndpoint.Path, static (HttpContext http) => http.RequestServices.GetRequiredService<ClipEndpoint>().HandleAsync(http));
             app.UseSwagger(o => o.RouteTemplate = "openapi/{documentName}.json");
             app.UseSwaggerUI(o =>
             {

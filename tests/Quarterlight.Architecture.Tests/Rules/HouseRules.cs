@@ -39,8 +39,8 @@ internal static class HouseRules
     public static DependencyRule CrewKnowsOnlyTheContract { get; } = new(
         [""],
         [
-            "Quarterlight.Planner.", "Quarterlight.Store.", "Quarterlight.Drawing.", "Quarterlight.Quantities.", "Quarterlight.Cabin.",
-            "Quarterlight.Acoustics.", "Quarterlight.Placement.", "Quarterlight.Radio.", "Quarterlight.CrewBot.", "System.Console", "System.Net.", "Grpc.Net.",
+            "Quarterlight.Planner.", "Quarterlight.Store.", "Quarterlight.Drawing.", "Quarterlight.Audio.", "Quarterlight.Tagger.", "Quarterlight.Quantities.", "Quarterlight.Cabin.",
+            "Quarterlight.Acoustics.", "Quarterlight.Placement.", "Quarterlight.Radio.", "Quarterlight.Clips.", "Quarterlight.CrewBot.", "System.Console", "System.Net.", "Grpc.Net.",
             "Microsoft.AspNetCore.", "Spectre.", "System.CommandLine.",
         ]);
 
@@ -48,8 +48,8 @@ internal static class HouseRules
     public static DependencyRule CrewBotSeesOnlyTheHost { get; } = new(
         [""],
         [
-            "Quarterlight.Store.", "Quarterlight.Drawing.", "Quarterlight.Quantities.", "Quarterlight.Cabin.", "Quarterlight.Acoustics.", "Quarterlight.Placement.",
-            "Quarterlight.Radio.",
+            "Quarterlight.Store.", "Quarterlight.Drawing.", "Quarterlight.Audio.", "Quarterlight.Tagger.", "Quarterlight.Quantities.", "Quarterlight.Cabin.",
+            "Quarterlight.Acoustics.", "Quarterlight.Placement.", "Quarterlight.Radio.", "Quarterlight.Clips.",
         ]);
 
     /// <summary>Nobody but the crew's process looks into the host.</summary>
