@@ -26,7 +26,7 @@ public sealed record PlannerHostOptions
     /// <summary>True stops at Ctrl+C and SIGTERM, for a planner that has its process to itself.</summary>
     public bool StopOnSignals { get; init; }
 
-    /// <summary>Longest a call may take. Default 30 s.</summary>
+    /// <summary>Longest a call may take that uploads nothing. Default 30 s.</summary>
     public TimeSpan CallLimit { get; init; } = TimeSpan.FromSeconds(30);
 
     /// <summary>Largest message in bytes, either way. Default 4 MiB.</summary>
@@ -34,4 +34,16 @@ public sealed record PlannerHostOptions
 
     /// <summary>Most plans under way or waiting. Default 64.</summary>
     public int MostWaitingPlans { get; init; } = 64;
+
+    /// <summary>Longest an upload may take with all that is done with it. Default 10 minutes.</summary>
+    public TimeSpan UploadLimit { get; init; } = TimeSpan.FromMinutes(10);
+
+    /// <summary>Longest wait for the next byte of an upload. Default 30 s.</summary>
+    public TimeSpan UploadIdleLimit { get; init; } = TimeSpan.FromSeconds(30);
+
+    /// <summary>Most clips under way at once. Default 32.</summary>
+    public int MostClips { get; init; } = 32;
+
+    /// <summary>Full path of the ffmpeg program; null looks for it on PATH.</summary>
+    public string? FfmpegPath { get; init; }
 }

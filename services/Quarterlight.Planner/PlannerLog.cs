@@ -11,4 +11,7 @@ internal static partial class PlannerLog
 
     [LoggerMessage(1003, LogLevel.Information, "Planner listens for gRPC on {GrpcAddress} and for JSON on {HttpAddress}; data in {DataFolder}")]
     public static partial void Started(this ILogger logger, string grpcAddress, string httpAddress, string dataFolder);
+
+    [LoggerMessage(1004, LogLevel.Warning, "Clips are judged without tags: the tagger could not be loaded. On Linux it needs libgomp (package libgomp1)")]
+    public static partial void TaggerMissing(this ILogger logger, Exception exception);
 }

@@ -1,3 +1,5 @@
+using Quarterlight.Quantities;
+
 namespace Quarterlight.Acoustics.Tests;
 
 public class DriveConditionsRulesTests
@@ -46,5 +48,27 @@ public class DriveConditionsRulesTests
     {
         var drive = new DriveConditions { SpeedKmPerHour = speed, FanStep = fan, EngineRpm = rpm, OpenWindows = [new("rear-left", open)] };
         Assert.NotEmpty(Assert.Single(DriveConditionsRules.Validate(drive)).Remedy);
+    }
+
+    [Theory]
+    [InlineData(-40, 200, 0)]
+    [InlineData(40, 0, 0)]
+    [InlineData(-40.1, 200, 1)]
+    [InlineData(40.1, 201, 2)]
+    [InlineData(double.NaN, 1, 1)]
+    public void Validate_NoiseCorrection_KeepsItsLimits(double shift, int characters, int violations)
+    {
+        var drive = new DriveConditions { NoiseCorrection = new(new BandLevels(0, 0, shift, 0, 0, 0, 0), new string('x', characters)) };
+        IReadOnlyList<Violation> found = DriveConditionsRules.Validate(drive);
+        Assert.Equal(violations, found.Count);
+        if (violations > 0)
+        {
+            Assert.Equal("drive_conditions.noise_correction.shifts.levels_db[2]", found[0].Field);
+        }
+
+        if (violations > 1)
+        {
+            Assert.Equal("drive_conditions.noise_correction.source", found[1].Field);
+        }
     }
 }

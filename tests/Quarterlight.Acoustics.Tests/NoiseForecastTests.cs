@@ -189,6 +189,27 @@ public class NoiseForecastTests
     [InlineData(double.NaN)]
     public void SoundPowerDba_OutsideTheMethod_Throws(double speed) => Assert.Throws<ArgumentOutOfRangeException>(() => RoadTrafficEmission.SoundPowerDba(speed));
 
+    [Fact]
+    public void Forecast_NoiseCorrection_ShiftsEveryContributionByItsBandAndNamesTheClip()
+    {
+        var shifts = new BandLevels(5, -3, 0, 1, 2, -40, 40);
+        DriveConditions drive = Drive(60) with { OpenWindows = AllDown, FanStep = 2, Rain = Rain.Light };
+        IReadOnlyList<NoiseContribution> plain = NoiseForecast.Forecast(drive, new NoiseCar(false));
+        IReadOnlyList<NoiseContribution> corrected = NoiseForecast.Forecast(drive with { NoiseCorrection = new(shifts, "scene 12") }, new NoiseCar(false));
+        Assert.Equal(plain.Count, corrected.Count);
+        for (int i = 0; i < plain.Count; i++)
+        {
+            for (int b = 0; b < OctaveBands.Count; b++)
+            {
+                Assert.Equal(shifts[b], corrected[i].LevelAtDriverEar[b] - plain[i].LevelAtDriverEar[b], 1e-9);
+            }
+
+            Assert.Equal(new Provenance("clip: scene 12", Trust.Derived), corrected[i].Provenance);
+            Assert.Equal(2.5, corrected[i].UncertaintyDb);
+            Assert.Equal(plain[i].PortKind, corrected[i].PortKind);
+        }
+    }
+
     private static readonly WindowOpening[] AllDown = [new("front-left", 1), new("front-right", 1), new("rear-left", 1), new("rear-right", 1)];
 
     private static DriveConditions Drive(double speed) => new() { SpeedKmPerHour = speed };

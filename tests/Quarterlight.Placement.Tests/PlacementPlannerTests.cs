@@ -140,7 +140,28 @@ public class PlacementPlannerTests
             Assert.InRange(f.SnrDba.PlusMinus, 3, 8);
             Assert.True(f.PeakLevelDb.Value > f.SpeechDba);
             Assert.InRange(f.MouthDistanceM, 0.05, 2.5);
+            Assert.Equal(f.SpeechDba, f.SpeechLevelsDb.AWeightedDb(), 1e-9);
+            Assert.Equal(f.NoiseDba.Value, f.NoiseLevelsDb.AWeightedDb(), 1e-9);
+            for (int b = 0; b < OctaveBands.Count; b++)
+            {
+                Assert.True(f.SelfNoiseLevelsDb[b] <= f.NoiseLevelsDb[b]);
+            }
         });
+    }
+
+    [Fact]
+    public void Plan_NoiseCorrection_RaisesTheNoiseAndSaysWhereFrom()
+    {
+        PlacementTask task = Tasks.Saloon(Tasks.Talker("driver", "driver"));
+        var correction = new NoiseCorrection(BandLevels.Flat(6), "scene 12");
+        MountPlan plain = PlacementPlanner.Plan(task);
+        MountPlan corrected = PlacementPlanner.Plan(task with { Scene = task.Scene with { Drive = task.Scene.Drive with { NoiseCorrection = correction } } });
+        Assert.Equal(6, corrected.CabinNoiseDba.Value - plain.CabinNoiseDba.Value, 1e-9);
+        Assert.Equal(2.5, corrected.CabinNoiseDba.PlusMinus, 1e-9);
+        Advisory note = Assert.Single(corrected.Advisories, a => a.Code == "noise-from-clip");
+        Assert.Equal(AdvisorySeverity.Note, note.Severity);
+        Assert.Contains("scene 12", note.Message, StringComparison.Ordinal);
+        Assert.DoesNotContain(plain.Advisories, a => a.Code == "noise-from-clip");
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Security.Cryptography;
 using Grpc.Core;
 using Grpc.Core.Interceptors;
+using Quarterlight.Audio;
 using Quarterlight.Planner.Errors;
 using Quarterlight.Quantities;
 
@@ -16,55 +17,103 @@ internal sealed class CallGuard(TeamDirectory teams, PlannerHostOptions options,
     public static string TeamOf(ServerCallContext context) => (string)context.UserState[TeamState];
 
     /// <inheritdoc/>
-    public override async Task<TResponse> UnaryServerHandler<TRequest, TResponse>(
-        TRequest request, ServerCallContext context, UnaryServerMethod<TRequest, TResponse> continuation)
+    public override Task<TResponse> UnaryServerHandler<TRequest, TResponse>(
+        TRequest request, ServerCallContext context, UnaryServerMethod<TRequest, TResponse> continuation) =>
+        GuardAsync(context, () => continuation(request, context).WaitAsync(options.CallLimit, time, context.CancellationToken));
+
+    /// <inheritdoc/>
+    public override Task ServerStreamingServerHandler<TRequest, TResponse>(
+        TRequest request, IServerStreamWriter<TResponse> responseStream, ServerCallContext context, ServerStreamingServerMethod<TRequest, TResponse> continuation) =>
+        GuardAsync(context, () => DoneAsync(continuation(request, responseStream, context)));
+
+    /// <inheritdoc/>
+    public override Task<TResponse> ClientStreamingServerHandler<TRequest, TResponse>(
+        IAsyncStreamReader<TRequest> requestStream, ServerCallContext context, ClientStreamingServerMethod<TRequest, TResponse> continuation) =>
+        GuardAsync(context, () => continuation(requestStream, context));
+
+    /// <inheritdoc/>
+    public override Task DuplexStreamingServerHandler<TRequest, TResponse>(
+        IAsyncStreamReader<TRequest> requestStream,
+        IServerStreamWriter<TResponse> responseStream,
+        ServerCallContext context,
+        DuplexStreamingServerMethod<TRequest, TResponse> continuation) =>
+        GuardAsync(context, () => DoneAsync(continuation(requestStream, responseStream, context)));
+
+    /// <summary>
+    /// The same round a call that did not come over gRPC. Streams keep their own time: they must end by themselves, since nothing else ends what
+    /// is under way.
+    /// </summary>
+    /// <param name="method">What is called, for the log.</param>
+    /// <param name="key">The team's key, as sent.</param>
+    /// <param name="call">The work, for a team.</param>
+    /// <param name="cancellation">The caller gives up.</param>
+    /// <exception cref="RpcException">Whatever went wrong, in the caller's words.</exception>
+    public async Task<T> RunAsync<T>(string method, string? key, Func<string, Task<T>> call, CancellationToken cancellation)
     {
         long start = Stopwatch.GetTimestamp();
         string team = "-";
         var status = StatusCode.OK;
         try
         {
-            if (context.Method.StartsWith("/quarterlight.", StringComparison.Ordinal))
-            {
-                team = teams.TeamOf(context);
-                context.UserState[TeamState] = team;
-            }
-
-            return await continuation(request, context).WaitAsync(options.CallLimit, time, context.CancellationToken).ConfigureAwait(false);
-        }
-        catch (RpcException refusal)
-        {
-            status = refusal.StatusCode;
-            throw;
-        }
-        catch (InvalidInputException invalid)
-        {
-            status = StatusCode.InvalidArgument;
-            throw Refusals.Invalid(invalid.Violations);
-        }
-        catch (TimeoutException)
-        {
-            status = StatusCode.DeadlineExceeded;
-            throw Refusals.TooSlow(options.CallLimit);
-        }
-        catch (OperationCanceledException) when (context.CancellationToken.IsCancellationRequested)
-        {
-            status = StatusCode.Cancelled;
-            throw new RpcException(new Status(StatusCode.Cancelled, "The caller gave up."));
+            team = IsOurs(method) ? teams.TeamOf(key) : team;
+            return await call(team).ConfigureAwait(false);
         }
         catch (Exception exception)
         {
-            status = StatusCode.Internal;
-            string reference = RandomNumberGenerator.GetHexString(8, lowercase: true);
-            logger.CallFailed(exception, context.Method, reference);
-            throw Refusals.Internal(reference);
+            RpcException refusal = Refusal(exception, method, cancellation);
+            status = refusal.StatusCode;
+            if (ReferenceEquals(refusal, exception))
+            {
+                throw;
+            }
+
+            throw refusal;
         }
         finally
         {
             if (logger.IsEnabled(LogLevel.Information))
             {
-                logger.CallEnded(context.Method, team, status.ToString(), Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+                logger.CallEnded(method, team, status.ToString(), Stopwatch.GetElapsedTime(start).TotalMilliseconds);
             }
+        }
+    }
+
+    private static bool IsOurs(string method) => !method.StartsWith("/grpc.", StringComparison.Ordinal);
+
+    private static async Task<bool> DoneAsync(Task call)
+    {
+        await call.ConfigureAwait(false);
+        return true;
+    }
+
+    private Task<T> GuardAsync<T>(ServerCallContext context, Func<Task<T>> call) => RunAsync(
+        context.Method,
+        context.RequestHeaders.GetValue(TeamDirectory.KeyHeader),
+        team =>
+        {
+            context.UserState[TeamState] = team;
+            return call();
+        },
+        context.CancellationToken);
+
+    private RpcException Refusal(Exception exception, string method, CancellationToken cancellation)
+    {
+        switch (exception)
+        {
+            case RpcException refusal:
+                return refusal;
+            case InvalidInputException invalid:
+                return Refusals.Invalid(invalid.Violations);
+            case AudioFaultException bad:
+                return Refusals.Of(bad.Fault, "piece");
+            case TimeoutException:
+                return Refusals.TooSlow(options.CallLimit);
+            case OperationCanceledException when cancellation.IsCancellationRequested:
+                return Refusals.GaveUp();
+            default:
+                string reference = RandomNumberGenerator.GetHexString(8, lowercase: true);
+                logger.CallFailed(exception, method, reference);
+                return Refusals.Internal(reference);
         }
     }
 }

@@ -24,11 +24,17 @@ public static class ErrorReasons
     /// <summary>The key is missing or opens no team.</summary>
     public const string UnknownKey = "UNKNOWN_KEY";
 
-    /// <summary>Too many plans wait already.</summary>
+    /// <summary>Too many plans or clips are under way already.</summary>
     public const string Busy = "BUSY";
 
     /// <summary>The call took longer than the server allows.</summary>
     public const string TooSlow = "TOO_SLOW";
+
+    /// <summary>An upload fell silent.</summary>
+    public const string Stalled = "STALLED";
+
+    /// <summary>The program that reads such a file is not installed beside the planner.</summary>
+    public const string NoDecoder = "NO_DECODER";
 
     /// <summary>Something went wrong inside; the log has the reference.</summary>
     public const string Internal = "INTERNAL";

@@ -1,6 +1,7 @@
 using Google.Protobuf.WellKnownTypes;
 using Google.Rpc;
 using Grpc.Core;
+using Quarterlight.Audio;
 using Quarterlight.Quantities;
 
 namespace Quarterlight.Planner.Errors;
@@ -59,11 +60,31 @@ internal static class Refusals
         Make(Code.Unauthenticated, ErrorReasons.UnknownKey, "The key is missing or opens no team: send your team's key in the header x-quarterlight-key.", []);
 
     /// <summary>RESOURCE_EXHAUSTED.</summary>
-    public static RpcException Busy() => Make(Code.ResourceExhausted, ErrorReasons.Busy, "Too many plans wait already: try again in a moment.", []);
+    /// <param name="what">What there is too much of, in the plural, such as "plans".</param>
+    public static RpcException Busy(string what) =>
+        Make(Code.ResourceExhausted, ErrorReasons.Busy, $"Too many {what} are under way already: try again in a moment.", []);
 
     /// <summary>DEADLINE_EXCEEDED.</summary>
     public static RpcException TooSlow(TimeSpan limit) =>
         Make(Code.DeadlineExceeded, ErrorReasons.TooSlow, $"The call took longer than {limit.TotalSeconds:0} s and was given up.", []);
+
+    /// <summary>
+    /// What is wrong with the bytes of a file: INVALID_ARGUMENT naming the field they came in, FAILED_PRECONDITION when a decoder is missing,
+    /// DEADLINE_EXCEEDED when no more came.
+    /// </summary>
+    public static RpcException Of(AudioFault fault, string field) => fault.Code switch
+    {
+        AudioFaultCode.NoDecoder => Make(Code.FailedPrecondition, ErrorReasons.NoDecoder, $"{fault.Problem}. {fault.Remedy}.", []),
+        AudioFaultCode.Stalled => Make(Code.DeadlineExceeded, ErrorReasons.Stalled, $"{fault.Problem}. {fault.Remedy}.", []),
+        _ => Invalid(field, fault.Problem, fault.Remedy),
+    };
+
+    /// <summary>DEADLINE_EXCEEDED: an upload was opened and nothing came.</summary>
+    public static RpcException Stalled(TimeSpan wait) => Make(
+        Code.DeadlineExceeded, ErrorReasons.Stalled, $"No header arrived for {wait.TotalSeconds:0.##} s. Check the connection and upload the clip again.", []);
+
+    /// <summary>CANCELLED: the caller hung up, so nobody reads this.</summary>
+    public static RpcException GaveUp() => new(new Grpc.Core.Status(StatusCode.Cancelled, "The caller gave up."));
 
     /// <summary>INTERNAL with a reference to the log, never the exception's text.</summary>
     public static RpcException Internal(string reference) =>

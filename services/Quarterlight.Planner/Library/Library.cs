@@ -98,6 +98,32 @@ internal sealed class Library<T>(ResourceKind<T> kind, IDocumentStore store, Doc
         return Written(key, outcome);
     }
 
+    /// <summary>Keeps one whether or not it was there; a revision of 0 replaces whatever is there.</summary>
+    public async Task<T> PutAsync(string team, string id, T value, long revision, CancellationToken cancellation)
+    {
+        DocumentKey key = Key(team, id);
+        byte[] bytes = Bare(value);
+        while (true)
+        {
+            WriteOutcome outcome = await store.UpdateAsync(key, bytes, revision, cancellation).ConfigureAwait(false);
+            if (outcome.State == WriteState.NotFound)
+            {
+                if (revision != 0)
+                {
+                    throw Refusals.RevisionConflict($"{kind.Collection}/{id}", 0);
+                }
+
+                outcome = await store.CreateAsync(key, bytes, cancellation).ConfigureAwait(false);
+                if (outcome.State == WriteState.AlreadyExists)
+                {
+                    continue; // Somebody else was first: theirs is replaced.
+                }
+            }
+
+            return Written(key, outcome);
+        }
+    }
+
     /// <summary>Deletes one.</summary>
     public async Task DeleteAsync(string team, string name, CancellationToken cancellation)
     {

@@ -32,4 +32,12 @@ internal static class ResourceKinds
         p.Name = name;
         p.Revision = revision;
     });
+
+    // One a team. What is in force follows from it and is not kept.
+    public static ResourceKind<ClipSettings> ClipSettings { get; } = new("clipSettings", "settings", V1.ClipSettings.Parser, (s, name, revision, time) =>
+    {
+        s.Name = name;
+        s.Revision = revision;
+        s.UpdateTime = time;
+    });
 }

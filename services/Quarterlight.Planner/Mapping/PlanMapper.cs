@@ -112,6 +112,9 @@ internal static class PlanMapper
             UsefulToDetrimentalDb = figures.UsefulToDetrimentalDb,
             ScoreDb = figures.ScoreDb,
             MouthDistanceM = figures.MouthDistanceM,
+            SpeechLevels = OctaveMapper.ToContract(figures.SpeechLevelsDb),
+            NoiseLevels = OctaveMapper.ToContract(figures.NoiseLevelsDb),
+            SelfNoiseLevels = OctaveMapper.ToContract(figures.SelfNoiseLevelsDb),
         };
         if (figures.SeparationDb is { } separation)
         {

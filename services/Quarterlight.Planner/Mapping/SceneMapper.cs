@@ -88,5 +88,8 @@ internal static class SceneMapper
         Rain = reader.Enum($"{at}.rain", drive.Rain, (Rain?)Rain.None),
         Engine = reader.Enum($"{at}.engine_state", drive.EngineState, (EngineState?)EngineState.Running),
         EngineRpm = drive.HasEngineSpeedRpm ? drive.EngineSpeedRpm : null,
+        NoiseCorrection = drive.NoiseCorrection is { } correction
+            ? new NoiseCorrection(OctaveMapper.ToDomain(correction.Shifts, $"{at}.noise_correction.shifts", null, reader), correction.Source)
+            : null,
     };
 }

@@ -14,7 +14,7 @@ internal sealed class PlanningGate(PlannerHostOptions options) : IDisposable
         if (Interlocked.Increment(ref _present) > options.MostWaitingPlans)
         {
             Interlocked.Decrement(ref _present);
-            throw Refusals.Busy();
+            throw Refusals.Busy("plans");
         }
 
         try

@@ -34,9 +34,9 @@ internal sealed record PlanningInput(V1.Scene Scene, V1.Cabin Cabin, V1.Kit Kit,
     }
 
     /// <summary>A kept scene with its car and kit, with changes for one question.</summary>
-    public static async Task<PlanningInput> KeptAsync(TeamLibrary library, string team, string sceneName, V1.SceneChanges? changes, CancellationToken cancellation)
+    public static async Task<PlanningInput> KeptAsync(TeamLibrary library, string team, string sceneName, V1.SceneChanges? changes, CancellationToken cancellation, string field = "scene")
     {
-        V1.Scene scene = await library.Scenes.GetAsync(team, sceneName, cancellation, "scene").ConfigureAwait(false);
+        V1.Scene scene = await library.Scenes.GetAsync(team, sceneName, cancellation, field).ConfigureAwait(false);
         string cabinName = changes?.Cabin is { Length: > 0 } otherCabin ? otherCabin : scene.Cabin;
         string kitName = changes?.Kit is { Length: > 0 } otherKit ? otherKit : scene.Kit;
         string cabinField = cabinName == scene.Cabin ? "scene.cabin" : "changes.cabin";

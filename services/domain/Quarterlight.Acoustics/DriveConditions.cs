@@ -1,3 +1,5 @@
+using Quarterlight.Quantities;
+
 namespace Quarterlight.Acoustics;
 
 /// <summary>What the road is made of.</summary>
@@ -47,6 +49,11 @@ public enum EngineState
 /// <param name="OpenFraction">How far it is down, 0 (shut) to 1 (all the way).</param>
 public sealed record WindowOpening(string PaneId, double OpenFraction);
 
+/// <summary>What a clip from the real car says about the forecast of its noise.</summary>
+/// <param name="ShiftsDb">Added to the forecast of every noise in the cabin, dB by octave, -40 to 40 each.</param>
+/// <param name="Source">Where it comes from, up to 200 characters, such as "clip of scene 12, 60 km/h"; may be empty.</param>
+public sealed record NoiseCorrection(BandLevels ShiftsDb, string Source);
+
 /// <summary>How the car is driven while the scene is recorded: everything the noise forecast depends on.</summary>
 public sealed record DriveConditions
 {
@@ -70,4 +77,7 @@ public sealed record DriveConditions
 
     /// <summary>Engine speed in revolutions a minute, 500 to 8000; null lets the forecast estimate it from the road speed.</summary>
     public double? EngineRpm { get; init; }
+
+    /// <summary>Correction measured in the car as driven; null takes the forecast as it is. It holds only for conditions like those of its clip.</summary>
+    public NoiseCorrection? NoiseCorrection { get; init; }
 }

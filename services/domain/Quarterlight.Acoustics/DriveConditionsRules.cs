@@ -20,6 +20,12 @@ public static class DriveConditionsRules
     /// <summary>Cylinders of an engine.</summary>
     public static ValidRange Cylinders { get; } = new(2, 12, "");
 
+    /// <summary>Shift of one octave by a noise correction.</summary>
+    public static ValidRange NoiseShift { get; } = new(-40, 40, "dB");
+
+    /// <summary>Characters of a noise correction's source.</summary>
+    public static ValidRange SourceLength { get; } = new(0, 200, "characters");
+
     private static readonly string[] s_panes = ["front-left", "front-right", "rear-left", "rear-right"];
 
     /// <summary>Everything wrong with the conditions; empty when they are valid.</summary>
@@ -53,6 +59,16 @@ public static class DriveConditionsRules
             }
 
             OpenFraction.Check($"{at}.open_fraction", window.OpenFraction, violations);
+        }
+
+        if (drive.NoiseCorrection is { } correction)
+        {
+            for (int b = 0; b < OctaveBands.Count; b++)
+            {
+                NoiseShift.Check($"{prefix}.noise_correction.shifts.levels_db[{b}]", correction.ShiftsDb[b], violations);
+            }
+
+            SourceLength.Check($"{prefix}.noise_correction.source", correction.Source.Length, violations);
         }
 
         return violations;

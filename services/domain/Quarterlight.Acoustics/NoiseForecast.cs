@@ -38,6 +38,9 @@ public static class NoiseForecast
     private const double StreetAmbienceDba = 50; // Outside at a quiet roadside (judgement).
     private const double ShellAmbienceDba = 30; // What of it comes through a closed shell (judgement).
 
+    // What a clip leaves open: another stretch of road, another engine speed, the microphone's own place (judgement).
+    private const double CorrectedUncertaintyDb = 2.5;
+
     private static readonly Provenance s_fromMemory = new("starting value from memory of road tests and texts, order of magnitude only", Trust.FromMemory);
     private static readonly Provenance s_open = new("Mikulec et al. 2010, J. Laryngol. Otol. (abstract), five convertibles, top open; less 3 dB for the roof and a pane's share by judgement", Trust.Judgement);
     private static readonly Provenance s_judgement = new("judgement", Trust.Judgement);
@@ -90,7 +93,7 @@ public static class NoiseForecast
         }
 
         all.Add(new("roof", null, "outside", Shaped(s_flowShape, ShellAmbienceDba), s_judgement, 6));
-        return all;
+        return drive.NoiseCorrection is { } correction ? [.. all.Select(c => Corrected(c, correction))] : all;
     }
 
     /// <summary>Firing frequency in Hz of a four-stroke engine: rpm/60 times half the cylinders.</summary>
@@ -129,6 +132,13 @@ public static class NoiseForecast
     private static readonly BandLevels s_gustShape = new(6, 2, -2, -6, -10, -15, -21);
     private static readonly BandLevels s_rainShape = new(-6, -3, 0, 1, 0, -4, -9);
     private static readonly BandLevels s_motorShape = new(-6, -4, 0, 2, 2, 0, -6);
+
+    private static NoiseContribution Corrected(NoiseContribution c, NoiseCorrection correction) => c with
+    {
+        LevelAtDriverEar = c.LevelAtDriverEar + correction.ShiftsDb,
+        Provenance = new(string.IsNullOrWhiteSpace(correction.Source) ? "clip" : $"clip: {correction.Source.Trim()}", Trust.Derived),
+        UncertaintyDb = Math.Min(c.UncertaintyDb, CorrectedUncertaintyDb),
+    };
 
     private static BandLevels Tyre(double speed, RoadSurface road)
     {

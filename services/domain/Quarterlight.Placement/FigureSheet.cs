@@ -41,7 +41,7 @@ internal sealed class FigureSheet
     /// <summary>What to expect of a talker on a microphone at a spot and aim; score, ratio and lead are the choice's own.</summary>
     public PlacementFigures For(MountSpot spot, Microphone microphone, Vector3D aim, int talker, double scoreDb, double ratioDb, double? leadDb)
     {
-        BandVector noise = SelfNoise.Energy(microphone.SelfNoiseDba);
+        BandVector selfNoise = SelfNoise.Energy(microphone.SelfNoiseDba), noise = selfNoise;
         foreach (NoiseVoice source in _fields.Noises)
         {
             (BandVector early, BandVector late) = _direct.Received(source.Source, spot.Capsule, 0, microphone.Pattern, aim);
@@ -80,6 +80,9 @@ internal sealed class FigureSheet
             PeakLevelDb = new Estimate(peak, PeakUncertaintyDb),
             NoiseDba = new Estimate(noiseDba, NoiseUncertaintyDb),
             SpeechDba = speechDba,
+            SpeechLevelsDb = speech,
+            NoiseLevelsDb = noiseLevels,
+            SelfNoiseLevelsDb = selfNoise.ToDb(),
             UsefulToDetrimentalDb = ratioDb,
             ScoreDb = scoreDb,
             MouthDistanceM = MouthDistanceM(spot, talker),

@@ -36,6 +36,15 @@ public sealed record PlacementFigures
     /// <summary>Speech through pattern and aim, dB(A), averaged over poses by their share.</summary>
     public required double SpeechDba { get; init; }
 
+    /// <summary>Speech at the microphone's output by octave, averaged over poses by their share, dB re 20 µPa.</summary>
+    public required BandLevels SpeechLevelsDb { get; init; }
+
+    /// <summary>All noise at the microphone's output by octave, self-noise included, dB re 20 µPa.</summary>
+    public required BandLevels NoiseLevelsDb { get; init; }
+
+    /// <summary>Self-noise of the microphone by octave, dB re 20 µPa.</summary>
+    public required BandLevels SelfNoiseLevelsDb { get; init; }
+
     /// <summary>Useful-to-detrimental ratio, dB, over poses, pulled toward the worst.</summary>
     public required double UsefulToDetrimentalDb { get; init; }
 

@@ -70,6 +70,15 @@ internal static class PlanAdvisories
                 AdvisorySeverity.Note));
         }
 
+        if (task.Scene.Drive.NoiseCorrection is { } correction)
+        {
+            string source = string.IsNullOrWhiteSpace(correction.Source) ? "a clip from the car" : $"a clip from the car ({correction.Source.Trim()})";
+            all.Add(new Advisory(
+                "noise-from-clip",
+                $"The noise is corrected by {source}: that only holds for conditions like those of the clip, so take it off when speed, road, windows or fan change.",
+                AdvisorySeverity.Note));
+        }
+
         all.Add(new Advisory(
             "absolute-level-uncertain",
             FormattableString.Invariant($"Noise in a given car is only known to about ±{noiseUncertaintyDb:0} dB, so absolute figures carry that; the choice rests on differences between places in one car, which are much firmer."),

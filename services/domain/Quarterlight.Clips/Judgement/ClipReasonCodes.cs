@@ -57,6 +57,12 @@ public static class ClipReasonCodes
     /// <summary>The tagger cannot tell; listen.</summary>
     public const string Unsure = "unsure";
 
+    /// <summary>A clip too short to judge well.</summary>
+    public const string ShortClip = "short-clip";
+
+    /// <summary>A sample rate that cuts the top of the sound.</summary>
+    public const string LowRate = "low-rate";
+
     /// <summary>Nothing found that would hurt.</summary>
     public const string Clean = "clean";
 }

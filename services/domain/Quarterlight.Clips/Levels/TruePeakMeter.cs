@@ -16,11 +16,8 @@ public sealed class TruePeakMeter
     // Looked at in a block: a multiple of every vector length.
     private const int BlockFrames = 2048;
 
-    private readonly double _sampleRateHz;
     private readonly ChannelBlocks _blocks;
-    private readonly Interpolator _interpolator;
-    private readonly float[] _peaks;
-    private readonly double[] _places;
+    private readonly PeakScan[] _scans;
 
     /// <summary>Begins a measurement.</summary>
     /// <param name="sampleRateHz">Sample rate in Hz, in <see cref="LevelLimits.SampleRateHz"/>.</param>
@@ -28,10 +25,9 @@ public sealed class TruePeakMeter
     public TruePeakMeter(double sampleRateHz, int channels)
     {
         LevelLimits.Check(sampleRateHz, channels);
-        _sampleRateHz = sampleRateHz;
-        _blocks = new ChannelBlocks(channels, BlockFrames, (2 * Interpolator.Half) - 1);
-        _interpolator = new Interpolator(sampleRateHz <= 64_000 ? 8 : sampleRateHz <= 128_000 ? 4 : 2);
-        (_peaks, _places) = (new float[channels], new double[channels]);
+        _blocks = new ChannelBlocks(channels, BlockFrames, PeakScan.History);
+        Interpolator grid = PeakScan.GridFor(sampleRateHz);
+        _scans = [.. Enumerable.Range(0, channels).Select(_ => new PeakScan(grid, sampleRateHz))];
     }
 
     /// <summary>Adds a piece of any number of whole frames.</summary>
@@ -43,9 +39,9 @@ public sealed class TruePeakMeter
             interleaved = _blocks.Take(interleaved);
             if (_blocks.Full)
             {
-                for (int c = 0; c < _peaks.Length; c++)
+                for (int c = 0; c < _scans.Length; c++)
                 {
-                    Look(_blocks.Plane(c), BlockFrames, ref _peaks[c], ref _places[c]);
+                    _scans[c].Add(_blocks.Plane(c), _blocks.Start);
                 }
 
                 _blocks.Next();
@@ -54,30 +50,5 @@ public sealed class TruePeakMeter
     }
 
     /// <summary>The peaks so far, channel by channel, as if silence followed.</summary>
-    public IReadOnlyList<TruePeak> Measure()
-    {
-        var result = new TruePeak[_peaks.Length];
-        Span<float> tail = new float[BlockFrames + (3 * Interpolator.Half)];
-        for (int c = 0; c < result.Length; c++)
-        {
-            tail.Clear();
-            _blocks.Plane(c).CopyTo(tail);
-            (float peak, double place) = (_peaks[c], _places[c]);
-            int count = (_blocks.Filled + Interpolator.Half + 15) / 16 * 16;
-            Look(tail, count, ref peak, ref place);
-            result[c] = peak > 0 ? new TruePeak(LevelLimits.Db(peak), place / _sampleRateHz) : new TruePeak(null, null);
-        }
-
-        return result;
-    }
-
-    private void Look(ReadOnlySpan<float> x, int count, ref float peak, ref double place)
-    {
-        double found = _interpolator.Raise(x, count, ref peak);
-        if (found >= 0)
-        {
-            // The first sample looked at lags the block by half the interpolator.
-            place = Math.Max(0, _blocks.Start - Interpolator.Half + found);
-        }
-    }
+    public IReadOnlyList<TruePeak> Measure() => [.. _scans.Select((s, c) => s.Measure(_blocks.Plane(c), _blocks.Filled, _blocks.Start))];
 }

@@ -1,3 +1,4 @@
+using Quarterlight.Clips.Judgement;
 using Quarterlight.Clips.Levels;
 using Quarterlight.Quantities;
 
@@ -11,7 +12,11 @@ namespace Quarterlight.Clips.Spectrum;
 /// <param name="Hum50">Hum at 50 Hz; nothing below about 1 s.</param>
 /// <param name="Hum60">Hum at 60 Hz; nothing below about 1 s.</param>
 public sealed record ClipSpectrumReport(
-    ClipBandLevels? Bands, SpeechNoiseReport? SpeechNoise, EngineReport? Engine, WindReport? Wind, HumReport? Hum50, HumReport? Hum60);
+    ClipBandLevels? Bands, SpeechNoiseReport? SpeechNoise, EngineReport? Engine, WindReport? Wind, HumReport? Hum50, HumReport? Hum60)
+{
+    /// <summary>Where there is speech, in order of time; at most 200 stretches, the longest are kept. Empty when no speech level could be told.</summary>
+    public IReadOnlyList<TimeStretch> Speech { get; init; } = [];
+}
 
 /// <summary>
 /// All spectral measures of one channel in one pass, from frames of about 43 ms at the clip's rate and of about 1 s and 4 s at about 2 kHz. Takes pieces of
@@ -32,6 +37,7 @@ public sealed class ClipSpectrum
     private readonly SpectrumMean _fastMean;
     private readonly SpectrumMean _slowMean;
     private readonly SecondMeans? _seconds;
+    private readonly SpectrumTaker? _frame;
     private readonly SpeechToNoise _speech;
     private readonly EngineOrders? _engine;
     private readonly WindIndex _wind;
@@ -44,9 +50,11 @@ public sealed class ClipSpectrum
     /// <param name="rateHz">Samples a second: <see cref="RateHz"/>.</param>
     /// <param name="cylinders">Cylinders of a four-stroke engine (<see cref="EngineOrders.Cylinders"/>), or nothing to leave the engine out.</param>
     /// <param name="second">Called with each second's mean fast spectrum, if given.</param>
+    /// <param name="frame">Called with each fast spectrum, if given.</param>
     /// <exception cref="ArgumentOutOfRangeException">The rate or the number of cylinders is out of range.</exception>
-    public ClipSpectrum(double rateHz, int? cylinders = null, SpectrumTaker? second = null)
+    public ClipSpectrum(double rateHz, int? cylinders = null, SpectrumTaker? second = null, SpectrumTaker? frame = null)
     {
+        _frame = frame;
         if (!RateHz.Contains(rateHz))
         {
             throw new ArgumentOutOfRangeException(nameof(rateHz), rateHz, $"The rate must be {RateHz.Min} to {RateHz.Max} Hz.");
@@ -68,6 +76,12 @@ public sealed class ClipSpectrum
 
     /// <summary>Distance of the bins of the fast spectra, Hz.</summary>
     public double FastBinHz => _fast.BinHz;
+
+    /// <summary>Time from one fast spectrum to the next, s.</summary>
+    public double FastHopSeconds => _fast.HopSeconds;
+
+    /// <summary>Bins of a fast spectrum.</summary>
+    public int FastBins => _fast.Bins;
 
     /// <summary>Takes the next samples, full scale 1.</summary>
     /// <exception cref="InvalidOperationException">The clip has been finished.</exception>
@@ -105,20 +119,25 @@ public sealed class ClipSpectrum
         _finished = true;
         _seconds?.Finish();
         ReadOnlySpan<double> slow = _slowMean.Count > 0 ? _slowMean.Mean() : [];
+        SpeechNoiseReport? speech = _speech.Report(calibrationDb);
         Hum? hum = _fineHum.Count > 0 ? _fineHum : _hum.Count > 0 ? _hum : null;
         return new(
             _fastMean.Count > 0 ? new ClipBandLevels(slow, _slow.BinHz, _fastMean.Mean(), _fast.BinHz, calibrationDb) : null,
-            _speech.Report(calibrationDb),
+            speech,
             _engine?.Report(),
             _wind.Report(),
             hum?.Report(50),
-            hum?.Report(60));
+            hum?.Report(60))
+        {
+            Speech = speech?.SpeechToNoiseDb is null ? [] : _speech.Stretches(),
+        };
     }
 
     private void TakeFast(long index, ReadOnlySpan<double> power)
     {
         _fastMean.Add(power);
         _seconds?.Add(index, power);
+        _frame?.Invoke(index, power);
         _speech.Add(power);
     }
 

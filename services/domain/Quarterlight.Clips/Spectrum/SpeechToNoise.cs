@@ -1,3 +1,5 @@
+using Quarterlight.Clips.Judgement;
+
 namespace Quarterlight.Clips.Spectrum;
 
 /// <summary>
@@ -18,6 +20,7 @@ public sealed class SpeechToNoise
     private readonly Harmonicity _harmonicity;
     private readonly NoiseFloor _floor;
     private readonly FrameRing _harmonic;
+    private readonly SpeechStretches _stretches;
     private readonly double[] _sums = new double[NoiseFloor.Bands + 1];
     private readonly double[] _pending = new double[NoiseFloor.Bands + 1];
     private readonly double[] _cos;
@@ -39,6 +42,7 @@ public sealed class SpeechToNoise
     public SpeechToNoise(int bins, double binHz, double hopSeconds)
     {
         _hopSeconds = hopSeconds;
+        _stretches = new SpeechStretches(hopSeconds);
         _halfRateHz = (bins - 1) * binHz;
         _harmonicity = new Harmonicity(bins, binHz);
         _floor = new NoiseFloor(bins, binHz, hopSeconds, Judge);
@@ -80,6 +84,9 @@ public sealed class SpeechToNoise
 
         return SpeechNoiseResult.Of(_floor, _sums, _active, _hopSeconds, _halfRateHz, noise, offsetDb);
     }
+
+    /// <summary>Where there is speech, in order of time, gaps of up to 0.25 s closed; at most 200 stretches, the longest are kept. Asked after <see cref="Report"/>.</summary>
+    public IReadOnlyList<TimeStretch> Stretches() => _stretches.Finish();
 
     private bool Judge(long frame)
     {
@@ -123,6 +130,7 @@ public sealed class SpeechToNoise
                 _sums[b] += _pending[b];
             }
 
+            _stretches.Add(frame, _open);
             _active += _waiting;
             _waiting = 0;
             _open = true;

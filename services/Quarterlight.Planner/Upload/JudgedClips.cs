@@ -1,0 +1,37 @@
+using Quarterlight.Audio;
+using Quarterlight.Clips;
+using Quarterlight.Clips.Judgement;
+using Quarterlight.Clips.Tagging;
+using Quarterlight.Planner.Mapping;
+using Quarterlight.Quantities;
+using Quarterlight.V1;
+using PlanComparison = Quarterlight.Clips.Judgement.PlanComparison;
+
+namespace Quarterlight.Planner.Upload;
+
+/// <summary>A file, read to its end.</summary>
+internal sealed record ReadClip(AudioFormat Format, AudioMetadata? Metadata, IReadOnlyList<string> Remarks, long ByteCount);
+
+/// <summary>Puts the answer about a clip together: judged, compared, drawn, in the words of the contract.</summary>
+internal static class JudgedClips
+{
+    /// <summary>Makes the answer.</summary>
+    public static JudgedClip Make(ClipAsk ask, ReadClip file, ClipMeasures measures, PlannedChannels planned, TaggerIdentity? tagger)
+    {
+        string[] names = ClipFileMapper.TrackNames(file.Metadata, file.Format.ChannelCount);
+        Clips.Judgement.ClipVerdict verdict = ClipJudge.Judge(measures, ask.Thresholds, names);
+        var advisories = new List<Quantities.Advisory>();
+        List<PlanComparison> comparisons = planned.Compare(measures, ask, advisories);
+        ClipAdvisories.Add(file.Format, measures.DurationSeconds, tagger is not null, advisories);
+        ClipReport report = ClipReportMapper.ToContract(measures, verdict, names);
+        report.FileName = ask.FileName;
+        report.Format = ClipFileMapper.ToContract(file.Format, measures.DurationSeconds, file.ByteCount);
+        report.Metadata = ClipFileMapper.ToContract(file.Metadata, file.Format.SampleRateHz);
+        report.Comparisons.AddRange(comparisons.Select(c => ComparisonMapper.ToContract(c, ask.FileName)));
+        report.Thresholds = ThresholdsMapper.ToContract(ask.Thresholds);
+        report.Tagger = tagger is null ? null : TagMapper.ToContract(tagger);
+        report.Advisories.AddRange(advisories.Select(GeometryMapper.ToContract));
+        report.Remarks.AddRange(file.Remarks);
+        return new JudgedClip { Report = report };
+    }
+}
