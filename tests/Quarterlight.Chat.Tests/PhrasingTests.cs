@@ -23,6 +23,16 @@ public sealed class PhrasingTests(ITestOutputHelper output)
     [Fact]
     public void Read_ClipPhrasingsWrittenFirst_UnderstoodAtLeastAsOftenAsRecorded() => Check("clip-phrasings-unseen.csv", 40, LeastUnseenRate);
 
+    [Fact]
+    public void Read_PhrasingsAfterAClipWasTalkedAbout_MeanWhatTheyMeantBefore()
+    {
+        var memory = new CrewMemory { SceneName = DemoData.MainScene, LastClip = Clip with { Current = false } };
+        string[] changed = [.. CsvFile.Read("phrasings.csv").Where(r => !r["slots"].Contains("given=", StringComparison.Ordinal) && !r["intent"].Contains("Clip", StringComparison.Ordinal))
+            .Where(r => RequestReader.Read(CrewText.Clean(r["phrasing"]), Vocabulary, memory, UnitPreference.Metric).Intent != Read(r["phrasing"], "none").Intent).Select(r => r["phrasing"])];
+
+        Assert.Empty(changed);
+    }
+
     private void Check(string file, int least, double leastRate)
     {
         IReadOnlyList<IReadOnlyDictionary<string, string>> rows = CsvFile.Read(file);

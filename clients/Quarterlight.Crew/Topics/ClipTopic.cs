@@ -27,15 +27,17 @@ internal static class ClipTopic
         bool planned = header.PlanSourceCase != ClipHeader.PlanSourceOneofCase.None, fromPlan = header.PlanSourceCase == ClipHeader.PlanSourceOneofCase.SentPlan;
         ClipSent sent;
         bool whose = false;
+        string noMicrophone = "";
         try
         {
             sent = await ClipUpload.SendAsync(asked.Planner, header, file, asked.Progress, asked.Cancellation).ConfigureAwait(false);
         }
-        catch (RpcException e) when (planned && header.TalkerId.Length == 0 && NamesTalker(e))
+        catch (RpcException e) when (planned && NamesTalker(e))
         {
             // The verdict does not hang on the plan: better without it than not at all.
-            whose = true;
+            (whose, noMicrophone) = (header.TalkerId.Length == 0, header.TalkerId);
             header.ClearPlanSource();
+            header.TalkerId = "";
             sent = await ClipUpload.SendAsync(asked.Planner, header, file, asked.Progress, asked.Cancellation).ConfigureAwait(false);
         }
 
@@ -45,11 +47,16 @@ internal static class ClipTopic
         }
 
         ClipReport report = judged.Report ?? new ClipReport();
-        whose |= planned && report.Comparisons.Count == 0 && header.TalkerId.Length == 0 && report.Channels.Count == 1 && asked.Scene?.Talkers.Count > 1;
+        whose |= planned && noMicrophone.Length == 0 && report.Comparisons.Count == 0 && header.TalkerId.Length == 0 && report.Channels.Count == 1 && asked.Scene?.Talkers.Count > 1;
         List<CrewLine> lines = ClipText.Lines(report, asked.Scene, asked.Units);
         if (whose)
         {
             lines.Insert(Math.Max(0, lines.FindIndex(l => l.Kind == CrewLineKind.Certainty)), new(CrewLineKind.Comparison, $"Not held against the plan yet: say whose microphone it is, such as \"{Whose(asked.Scene!.Talkers[0])}\"."));
+        }
+
+        if (noMicrophone.Length > 0)
+        {
+            lines.Add(new(CrewLineKind.Comparison, $"The plan has no microphone for {Talker(asked.Scene!, noMicrophone)}, so the clip was held against nothing."));
         }
 
         string? compared = report.Comparisons.Count > 0 ? asked.Request.SceneName : null;
@@ -201,15 +208,22 @@ internal static class ClipTopic
 
     private static CrewAnswer Problem(Asked asked, CrewAttachment file, ClipProblem problem)
     {
-        string name = ClipText.FileName(file.FileName);
-        string sentence = problem switch
+        CrewAttachmentProblem? ofFile = problem switch
         {
-            ClipProblem.Empty => $"{Capital(name)} is empty: check that the recorder closed it, and send it again.",
-            ClipProblem.TooLarge => Say($"{Capital(name)} is larger than {CrewAttachment.LargestBytes / 1024 / 1024} MiB: cut out a minute that matters and send that."),
-            ClipProblem.NotReadable => $"{Capital(name)} could not be read to its end: check that it is still there, and send it again.",
-            ClipProblem.Stalled => Say($"Nothing moved for {asked.Planner.Desk.ClipStall.TotalSeconds:0} s while {name} was sent, so it was given up: check the connection and send it again, or a shorter piece."),
-            _ => $"The planner ended without a verdict on {name}: send it again.",
+            ClipProblem.Empty => CrewAttachmentProblem.Empty,
+            ClipProblem.TooLarge => CrewAttachmentProblem.TooLarge,
+            ClipProblem.NotReadable => CrewAttachmentProblem.NotReadable,
+            _ => null,
         };
+        if (ofFile is { } known)
+        {
+            return CrewAttachmentAnswers.Of(known, file.FileName, asked.Memory);
+        }
+
+        string name = ClipText.FileName(file.FileName);
+        string sentence = problem == ClipProblem.Stalled
+            ? Say($"Nothing moved for {asked.Planner.Desk.ClipStall.TotalSeconds:0} s while {name} was sent, so it was given up: check the connection and send it again, or a shorter piece.")
+            : $"The planner ended without a verdict on {name}: send it again.";
         return asked.Answer(sentence, []) with { Outcome = CrewOutcome.Refused, Private = true, FollowUps = ["judge the demo clip"], Memory = asked.Memory };
     }
 
