@@ -54,6 +54,21 @@ public static class Palette
     /// <summary>Grid lines behind curves: keeps behind everything.</summary>
     public static SKColor Grid { get; } = new(0xCF, 0xCF, 0xCC);
 
+    /// <summary>A clip to use, and a tag for nothing but speech: bluish green, always with an ink edge.</summary>
+    public static SKColor Usable => Camera;
+
+    /// <summary>Speech: blue.</summary>
+    public static SKColor Speech => Microphone;
+
+    /// <summary>Noise: orange, always with an ink edge.</summary>
+    public static SKColor Noise => Engine;
+
+    /// <summary>Root mean square along the time: sky blue, under an ink line.</summary>
+    public static SKColor Mean => OpenWindow;
+
+    /// <summary>What was listened for and not heard: grey.</summary>
+    public static SKColor Unheard { get; } = new(0xB8, 0xB8, 0xB5);
+
     /// <summary>The same color, partly see-through.</summary>
     /// <param name="color">Color.</param>
     /// <param name="opacity">0 (clear) to 1 (solid).</param>

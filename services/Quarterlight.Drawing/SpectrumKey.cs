@@ -5,20 +5,18 @@ namespace Quarterlight.Drawing;
 /// <summary>The words under a spectrum map: what the signs mean, numbered carriers, excluded blocks.</summary>
 internal sealed class SpectrumKey
 {
-    public const string LegendSeries = "legend", ListSeries = "list";
+    public const string LegendSeries = SymbolLegend.Series, ListSeries = "list";
 
     /// <summary>Excluded blocks named one by one; the rest are counted.</summary>
     public const int MostBlocks = 12;
 
-    private const float RowPx = 56;
     private const float LinePx = 46;
-    private const float ColumnPx = 584;
-    private const float SymbolPx = 70;
+    private const float ColumnPx = SymbolLegend.ColumnPx;
     private const float BadgePx = 62;
     private const float CrossPx = 34;
     private const int MostEntryLines = 3;
 
-    private readonly List<(string Words, Action<PictureSheet, SKPoint> Symbol)> legend = [];
+    private readonly SymbolLegend legend = new();
     private readonly List<(int Index, SpectrumChannel Channel, List<string> Lines)> list = [];
     private readonly List<string> blocks = [];
     private readonly SpectrumLayout layout;
@@ -40,9 +38,7 @@ internal sealed class SpectrumKey
         }
     }
 
-    public float HeightPx => LegendPx + ListPx + (blocks.Count * LinePx) + SheetLayout.MarginPx;
-
-    private float LegendPx => (((legend.Count + 1) / 2) * RowPx) + 20;
+    public float HeightPx => legend.HeightPx + ListPx + (blocks.Count * LinePx) + SheetLayout.MarginPx;
 
     private float ListPx => list.Count == 0 ? 0 : Math.Max(ColumnHeight(0), ColumnHeight(1)) + 16;
 
@@ -66,16 +62,8 @@ internal sealed class SpectrumKey
     public void Draw(PictureSheet sheet)
     {
         float y = layout.KeyTop;
-        using SKPaint rule = PictureSheet.Pen(Palette.CarLine, 1.5f);
-        sheet.Line(new(SheetLayout.MarginPx, y), new(SheetLayout.WidthPx - SheetLayout.MarginPx, y), rule);
-        for (int i = 0; i < legend.Count; i++)
-        {
-            float left = SheetLayout.MarginPx + (i % 2 * ColumnPx), middle = y + 14 + (((i / 2) + 0.5f) * RowPx);
-            legend[i].Symbol(sheet, new(left + (SymbolPx / 2) - 4, middle));
-            sheet.LabelFrom(legend[i].Words, left + SymbolPx, middle, LegendSeries);
-        }
-
-        y += LegendPx;
+        legend.Draw(sheet, y);
+        y += legend.HeightPx;
         DrawList(sheet, y);
         y += ListPx;
         foreach (string line in blocks)
@@ -119,28 +107,20 @@ internal sealed class SpectrumKey
     {
         static SKRect Bar(SKPoint at) => new(at.X - 8, at.Y - 12, at.X + 8, at.Y + 24);
         static SKRect Box(SKPoint at) => new(at.X - 26, at.Y - 18, at.X + 26, at.Y + 18);
-        Add(view.Shown.Any(c => !c.IsNeighbour && c.IsClean), "carrier, clean", (s, p) => SpectrumSymbols.Clean(s, new(p.X - 8, p.Y - 22, p.X + 8, p.Y + 24)));
-        Add(view.Shown.Any(c => !c.IsNeighbour && !c.IsClean), "carrier, hit by a product", (s, p) => SpectrumSymbols.Hit(s, Bar(p)));
-        Add(view.Shown.Any(c => c.IsNeighbour), "neighbour's carrier", (s, p) => SpectrumSymbols.Neighbour(s, Bar(p), true));
+        legend.Add(view.Shown.Any(c => !c.IsNeighbour && c.IsClean), "carrier, clean", (s, p) => SpectrumSymbols.Clean(s, new(p.X - 8, p.Y - 22, p.X + 8, p.Y + 24)));
+        legend.Add(view.Shown.Any(c => !c.IsNeighbour && !c.IsClean), "carrier, hit by a product", (s, p) => SpectrumSymbols.Hit(s, Bar(p)));
+        legend.Add(view.Shown.Any(c => c.IsNeighbour), "neighbour's carrier", (s, p) => SpectrumSymbols.Neighbour(s, Bar(p), true));
         bool levels = view.Products.Select(p => p.LevelDbm).OfType<double>().Distinct().Skip(1).Any();
-        Add(view.Products.Any(p => p.Order < 5), "3rd-order product (lane 3rd)", (s, p) => SpectrumSymbols.Third(s, p.X, p.Y - 22, p.Y + 20, true));
-        Add(view.Products.Any(p => p.Order >= 5), "5th-order product (lane 5th)", (s, p) => SpectrumSymbols.Fifth(s, p.X, p.Y - 22, p.Y + 20, true));
-        Add(levels, "longer: stronger", (s, p) =>
+        legend.Add(view.Products.Any(p => p.Order < 5), "3rd-order product (lane 3rd)", (s, p) => SpectrumSymbols.Third(s, p.X, p.Y - 22, p.Y + 20, true));
+        legend.Add(view.Products.Any(p => p.Order >= 5), "5th-order product (lane 5th)", (s, p) => SpectrumSymbols.Fifth(s, p.X, p.Y - 22, p.Y + 20, true));
+        legend.Add(levels, "longer: stronger", (s, p) =>
         {
             SpectrumSymbols.Third(s, p.X - 8, p.Y - 22, p.Y - 4, false);
             SpectrumSymbols.Third(s, p.X + 8, p.Y - 22, p.Y + 22, false);
         });
-        Add(view.Products.Any(p => p.IsHit), "product on a carrier", (s, p) => SpectrumSymbols.Cross(s, p, 13));
-        Add(view.Blocks.Count > 0, "not to be used", (s, p) => SpectrumSymbols.Block(s, Box(p)));
+        legend.Add(view.Products.Any(p => p.IsHit), "product on a carrier", (s, p) => SpectrumSymbols.Cross(s, p, 13));
+        legend.Add(view.Blocks.Count > 0, "not to be used", (s, p) => SpectrumSymbols.Block(s, Box(p)));
         float guardPx = layout.Axis.Length(view.Map.GuardKHz / 500);
-        Add(view.Map.GuardKHz > 0 && view.Shown.Count > 0 && guardPx >= 4, $"guard of {FigureWords.Number(view.Map.GuardKHz, "0.#")} kHz", (s, p) => SpectrumSymbols.Guard(s, Box(p)));
-
-        void Add(bool occurs, string words, Action<PictureSheet, SKPoint> symbol)
-        {
-            if (occurs)
-            {
-                legend.Add((words, symbol));
-            }
-        }
+        legend.Add(view.Map.GuardKHz > 0 && view.Shown.Count > 0 && guardPx >= 4, $"guard of {FigureWords.Number(view.Map.GuardKHz, "0.#")} kHz", (s, p) => SpectrumSymbols.Guard(s, Box(p)));
     }
 }

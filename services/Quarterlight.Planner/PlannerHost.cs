@@ -10,6 +10,7 @@ using Microsoft.OpenApi.Models;
 using Quarterlight.Planner.Access;
 using Quarterlight.Planner.Library;
 using Quarterlight.Planner.Services;
+using Quarterlight.Planner.Upload;
 using Quarterlight.Store;
 
 namespace Quarterlight.Planner;
@@ -121,12 +122,15 @@ public sealed class PlannerHost : IAsyncDisposable
         services.AddSingleton(new TeamDirectory(options.KeyHashByTeam));
         services.AddSingleton<PlanningGate>();
         services.AddSingleton<RecentPlans>();
+        services.AddSingleton<CallGuard>();
+        services.AddSingleton<ClipGate>().AddSingleton<ClipAskReader>().AddSingleton<ClipSettingsDesk>().AddSingleton<ClipDesk>();
+        services.AddSingleton(s => new TaggerSource(static () => throw new DllNotFoundException("There is no tagger yet."), s.GetRequiredService<ILogger<TaggerSource>>()));
         if (!options.StopOnSignals)
         {
             services.AddSingleton<IHostLifetime, EmbeddedLifetime>();
         }
 
-        services.AddSingleton<CabinAdapter>().AddSingleton<KitAdapter>().AddSingleton<SceneAdapter>().AddSingleton<PlanAdapter>().AddSingleton<PlacementAdapter>().AddSingleton<RadioAdapter>();
+        services.AddSingleton<CabinAdapter>().AddSingleton<KitAdapter>().AddSingleton<SceneAdapter>().AddSingleton<PlanAdapter>().AddSingleton<PlacementAdapter>().AddSingleton<RadioAdapter>().AddSingleton<ClipAdapter>();
         services.AddGrpcHealthChecks().AddAsyncCheck("store", async cancellation =>
         {
             await store.GetAsync(new DocumentKey(TeamDirectory.LocalTeam, "health", "probe"), cancellation).ConfigureAwait(false);
@@ -148,7 +152,7 @@ public sealed class PlannerHost : IAsyncDisposable
             services.AddSingleton<IApiDescriptionProvider, ResourcePaths>();
             services.AddSwaggerGen(o =>
             {
-                o.SwaggerDoc("v1", new OpenApiInfo { Title = "Quarterlight planner", Version = "v1", Description = "Sound for dialogue recorded in cars: microphone placement and the radio link, for callers without gRPC." });
+                o.SwaggerDoc("v1", new OpenApiInfo { Title = "Quarterlight planner", Version = "v1", Description = "Sound for dialogue recorded in cars: microphone placement, the radio link and test clips, for callers without gRPC." });
                 string comments = Path.Combine(AppContext.BaseDirectory, "Quarterlight.Protos.xml");
                 o.IncludeXmlComments(comments);
                 o.IncludeGrpcXmlComments(comments, includeControllerXmlComments: true);
@@ -164,6 +168,7 @@ public sealed class PlannerHost : IAsyncDisposable
         app.MapGrpcService<PlanAdapter>();
         app.MapGrpcService<PlacementAdapter>();
         app.MapGrpcService<RadioAdapter>();
+        app.MapGrpcService<ClipAdapter>();
         app.MapGrpcHealthChecksService();
         app.MapGrpcReflectionService();
         if (options.HttpPort is not null)

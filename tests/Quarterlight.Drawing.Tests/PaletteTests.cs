@@ -82,7 +82,7 @@ public class PaletteTests
     public void Hatches_InBlackAndWhite_DifferInShape() =>
         Differ([.. Enum.GetValues<Hatch>().Select<Hatch, (string, Action<PictureSheet>)>(h => (h.ToString(), s => Hatching.Fill(s, new(20, 20, 220, 220), h, SKColors.White, SKColors.Black)))]);
 
-    private static void Differ((string Name, Action<PictureSheet> Draw)[] symbols)
+    internal static void Differ((string Name, Action<PictureSheet> Draw)[] symbols)
     {
         List<bool[]> shapes = [.. symbols.Select(s => Silhouette(s.Draw))];
         Assert.All(shapes, s => Assert.True(s.Count(ink => ink) > 100));

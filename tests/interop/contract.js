@@ -10,7 +10,7 @@ const { root } = require('./host.js');
 const CALL_LIMIT_MS = 60_000;
 const protos = path.join(root, 'protos');
 const folders = [protos, path.join(protos, 'third_party', 'googleapis'), __dirname];
-const files = ['cabin_service', 'kit_service', 'scene_service', 'plan_service', 'placement_service', 'radio_service'].map((f) => `quarterlight/v1/${f}.proto`);
+const files = ['cabin_service', 'kit_service', 'scene_service', 'plan_service', 'placement_service', 'radio_service', 'clip_service'].map((f) => `quarterlight/v1/${f}.proto`);
 
 const packages = grpc.loadPackageDefinition(
   loader.loadSync([...files, 'health.proto'], { includeDirs: folders, keepCase: true, enums: String, longs: String, defaults: true, oneofs: true }),
@@ -37,8 +37,26 @@ function clients(target) {
     plans: client(v1.PlanService, target),
     placement: client(v1.PlacementService, target),
     radio: client(v1.RadioService, target),
+    clips: client(v1.ClipService, target),
     health: client(packages.grpc.health.v1.Health, target),
   };
+}
+
+// Streams a file: the header, then pieces. Resolves to what came back, or rejects with the refusal.
+function judgeClip(target, header, file, pieceBytes = 65_536) {
+  const stub = new packages.quarterlight.v1.ClipService(target, grpc.credentials.createInsecure());
+  return new Promise((resolve, reject) => {
+    const call = stub.JudgeClip({ deadline: Date.now() + CALL_LIMIT_MS });
+    const answers = [];
+    call.on('data', (answer) => answers.push(answer));
+    call.on('error', reject);
+    call.on('end', () => resolve(answers));
+    call.write({ header });
+    for (let at = 0; at < file.length; at += pieceBytes) {
+      call.write({ piece: file.subarray(at, at + pieceBytes) });
+    }
+    call.end();
+  }).finally(() => stub.close());
 }
 
 // google.rpc details of a refused call, by short type name.
@@ -56,4 +74,4 @@ function details(problem) {
   }));
 }
 
-module.exports = { clients, details, status: grpc.status };
+module.exports = { clients, details, judgeClip, status: grpc.status };

@@ -108,7 +108,8 @@ internal sealed class CallGuard(TeamDirectory teams, PlannerHostOptions options,
                 return Refusals.Of(bad.Fault, "piece");
             case TimeoutException:
                 return Refusals.TooSlow(options.CallLimit);
-            case OperationCanceledException when cancellation.IsCancellationRequested:
+            // What reading and writing throw once a caller has hung up.
+            case OperationCanceledException or IOException or InvalidOperationException when cancellation.IsCancellationRequested:
                 return Refusals.GaveUp();
             default:
                 string reference = RandomNumberGenerator.GetHexString(8, lowercase: true);

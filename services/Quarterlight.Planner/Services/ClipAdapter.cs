@@ -16,7 +16,7 @@ internal sealed class ClipAdapter(ClipGate gate, ClipAskReader asks, ClipDesk de
         using ClipGate.Pass pass = gate.Enter();
         ClipHeader header = await HeaderAsync(requestStream, context.CancellationToken);
         ClipAsk ask = await asks.ReadAsync(CallGuard.TeamOf(context), header, "header.", context.CancellationToken);
-        await using var bytes = new PieceStream(requestStream, context.CancellationToken);
+        await using var bytes = new PieceStream(requestStream);
         JudgedClip judged = await desk.JudgeAsync(
             ask, bytes, (progress, cancellation) => responseStream.WriteAsync(new JudgeClipResponse { Progress = progress }, cancellation), context.CancellationToken);
         await responseStream.WriteAsync(new JudgeClipResponse { Judged = judged }, context.CancellationToken);
@@ -42,6 +42,10 @@ internal sealed class ClipAdapter(ClipGate gate, ClipAskReader asks, ClipDesk de
         catch (TimeoutException)
         {
             throw Refusals.Stalled(options.UploadIdleLimit);
+        }
+        catch (IOException)
+        {
+            throw Refusals.GaveUp();
         }
 
         throw Refusals.Invalid("header", "the header is missing", "Send it first, then the pieces of the file");

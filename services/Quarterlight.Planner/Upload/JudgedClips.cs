@@ -3,7 +3,6 @@ using Quarterlight.Clips;
 using Quarterlight.Clips.Judgement;
 using Quarterlight.Clips.Tagging;
 using Quarterlight.Planner.Mapping;
-using Quarterlight.Quantities;
 using Quarterlight.V1;
 using PlanComparison = Quarterlight.Clips.Judgement.PlanComparison;
 

@@ -9,8 +9,7 @@ namespace Quarterlight.Planner.Upload;
 /// down by HTTP/2's flow control, and one piece is in memory at a time.
 /// </summary>
 /// <param name="requests">The messages behind the header.</param>
-/// <param name="caller">Token of the call.</param>
-internal sealed class PieceStream(IAsyncStreamReader<JudgeClipRequest> requests, CancellationToken caller) : UploadStream
+internal sealed class PieceStream(IAsyncStreamReader<JudgeClipRequest> requests) : UploadStream
 {
     /// <summary>Most bytes of a piece.</summary>
     public const int MostBytes = 1024 * 1024;
@@ -25,7 +24,7 @@ internal sealed class PieceStream(IAsyncStreamReader<JudgeClipRequest> requests,
     {
         while (_piece.IsEmpty)
         {
-            if (_ended || !await MoveAsync(cancellation).ConfigureAwait(false))
+            if (_ended || !await requests.MoveNext(cancellation).ConfigureAwait(false))
             {
                 _ended = true;
                 return 0;
@@ -48,17 +47,4 @@ internal sealed class PieceStream(IAsyncStreamReader<JudgeClipRequest> requests,
         _ when request.Piece.Length > MostBytes => throw Refusals.Invalid("piece", $"the piece has {request.Piece.Length} bytes", Rule),
         _ => request.Piece.Memory,
     };
-
-    private async Task<bool> MoveAsync(CancellationToken cancellation)
-    {
-        try
-        {
-            return await requests.MoveNext(cancellation).ConfigureAwait(false);
-        }
-        catch (InvalidOperationException) when (caller.IsCancellationRequested)
-        {
-            // What the server says of a call that was hung up.
-            throw Refusals.GaveUp();
-        }
-    }
 }

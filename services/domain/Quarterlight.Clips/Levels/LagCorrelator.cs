@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.InteropServices;
 
 namespace Quarterlight.Clips.Levels;
 
@@ -78,14 +79,17 @@ internal sealed class LagCorrelator(int maxLag)
     /// <summary>Sum of products.</summary>
     public static double Dot(ReadOnlySpan<float> a, ReadOnlySpan<float> b)
     {
+        ArgumentOutOfRangeException.ThrowIfLessThan(b.Length, a.Length, nameof(b));
+        ref float x = ref MemoryMarshal.GetReference(a), y = ref MemoryMarshal.GetReference(b);
         int stride = Vector<float>.Count, i = 0;
         Vector<float> s0 = Vector<float>.Zero, s1 = s0, s2 = s0, s3 = s0;
         for (; i + (4 * stride) <= a.Length; i += 4 * stride)
         {
-            s0 = Vector.FusedMultiplyAdd(new Vector<float>(a[i..]), new Vector<float>(b[i..]), s0);
-            s1 = Vector.FusedMultiplyAdd(new Vector<float>(a[(i + stride)..]), new Vector<float>(b[(i + stride)..]), s1);
-            s2 = Vector.FusedMultiplyAdd(new Vector<float>(a[(i + (2 * stride))..]), new Vector<float>(b[(i + (2 * stride))..]), s2);
-            s3 = Vector.FusedMultiplyAdd(new Vector<float>(a[(i + (3 * stride))..]), new Vector<float>(b[(i + (3 * stride))..]), s3);
+            nuint at = (nuint)i, step = (nuint)stride;
+            s0 = Vector.FusedMultiplyAdd(Vector.LoadUnsafe(ref x, at), Vector.LoadUnsafe(ref y, at), s0);
+            s1 = Vector.FusedMultiplyAdd(Vector.LoadUnsafe(ref x, at + step), Vector.LoadUnsafe(ref y, at + step), s1);
+            s2 = Vector.FusedMultiplyAdd(Vector.LoadUnsafe(ref x, at + (2 * step)), Vector.LoadUnsafe(ref y, at + (2 * step)), s2);
+            s3 = Vector.FusedMultiplyAdd(Vector.LoadUnsafe(ref x, at + (3 * step)), Vector.LoadUnsafe(ref y, at + (3 * step)), s3);
         }
 
         double sum = Vector.Sum((s0 + s1) + (s2 + s3));

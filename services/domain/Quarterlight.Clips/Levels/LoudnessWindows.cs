@@ -1,3 +1,5 @@
+using Quarterlight.Clips.Spectrum;
+
 namespace Quarterlight.Clips.Levels;
 
 /// <summary>The sliding windows and gates of one loudness, fed with the energy of each step of 10 ms.</summary>
@@ -70,19 +72,9 @@ internal sealed class LoudnessWindows(double sampleRateHz)
 
     private double Mean(int window)
     {
-        double sum = 0;
         int at = (int)((_steps - window) % ShortTerm);
         int first = Math.Min(window, ShortTerm - at);
-        foreach (double e in _ring.AsSpan(at, first))
-        {
-            sum += e;
-        }
-
-        foreach (double e in _ring.AsSpan(0, window - first))
-        {
-            sum += e;
-        }
-
+        double sum = BinSums.Sum(_ring.AsSpan(at, first)) + BinSums.Sum(_ring.AsSpan(0, window - first));
         return sum / (Edge(_steps, sampleRateHz) - Edge(_steps - window, sampleRateHz));
     }
 }

@@ -1,3 +1,6 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
+
 namespace Quarterlight.Clips.Spectrum;
 
 /// <summary>Power between two frequencies from the bins of a spectrum: a bin reaches half a bin to each side and counts by the part inside.</summary>
@@ -19,12 +22,47 @@ internal static class BinSums
             return power[first] * (high - low);
         }
 
-        double sum = power[first] * (first + 1 - low);
-        for (int k = first + 1; k < last; k++)
+        return (power[first] * (first + 1 - low)) + Sum(power[(first + 1)..last]) + (power[last] * (high - last));
+    }
+
+    /// <summary>Sum of values.</summary>
+    public static double Sum(ReadOnlySpan<double> values)
+    {
+        ReadOnlySpan<Vector<double>> many = MemoryMarshal.Cast<double, Vector<double>>(values);
+        Vector<double> even = Vector<double>.Zero, odd = Vector<double>.Zero;
+        int i = 0;
+        for (; i + 2 <= many.Length; i += 2)
         {
-            sum += power[k];
+            (even, odd) = (even + many[i], odd + many[i + 1]);
         }
 
-        return sum + (power[last] * (high - last));
+        double sum = Vector.Sum(even + odd);
+        foreach (double v in values[(i * Vector<double>.Count)..])
+        {
+            sum += v;
+        }
+
+        return sum;
+    }
+
+    /// <summary>Sum of products.</summary>
+    public static double Dot(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        ReadOnlySpan<Vector<double>> x = MemoryMarshal.Cast<double, Vector<double>>(a), y = MemoryMarshal.Cast<double, Vector<double>>(b);
+        Vector<double> even = Vector<double>.Zero, odd = Vector<double>.Zero;
+        int i = 0;
+        for (; i + 2 <= x.Length; i += 2)
+        {
+            even = Vector.FusedMultiplyAdd(x[i], y[i], even);
+            odd = Vector.FusedMultiplyAdd(x[i + 1], y[i + 1], odd);
+        }
+
+        double sum = Vector.Sum(even + odd);
+        for (i *= Vector<double>.Count; i < a.Length; i++)
+        {
+            sum += a[i] * b[i];
+        }
+
+        return sum;
     }
 }

@@ -1,4 +1,4 @@
-using System.Numerics;
+using Quarterlight.Clips.Levels;
 
 namespace Quarterlight.Clips.Spectrum;
 
@@ -77,24 +77,7 @@ public sealed class Decimator
         }
     }
 
-    private static float Dot(ReadOnlySpan<float> a, ReadOnlySpan<float> b)
-    {
-        Vector<float> x = default, y = default;
-        int i = 0;
-        for (; i <= a.Length - (2 * Vector<float>.Count); i += 2 * Vector<float>.Count)
-        {
-            x += new Vector<float>(a[i..]) * new Vector<float>(b[i..]);
-            y += new Vector<float>(a[(i + Vector<float>.Count)..]) * new Vector<float>(b[(i + Vector<float>.Count)..]);
-        }
-
-        float sum = Vector.Sum(x + y);
-        for (; i < a.Length; i++)
-        {
-            sum += a[i] * b[i];
-        }
-
-        return sum;
-    }
+    internal static float Dot(ReadOnlySpan<float> a, ReadOnlySpan<float> b) => (float)LagCorrelator.Dot(a, b);
 
     private static float[] Design(int length, int step)
     {
@@ -113,7 +96,7 @@ public sealed class Decimator
         return [.. taps.Select(h => (float)(h / sum))];
     }
 
-    private static double Bessel0(double x)
+    internal static double Bessel0(double x)
     {
         double term = 1;
         double sum = 1;

@@ -26,6 +26,9 @@ internal sealed class FiringLines
         _last = [.. Enumerable.Range(0, Averaged).Select(_ => new double[_wide.Length])];
     }
 
+    /// <summary>How far each bin stood above its neighbourhood when last taken, dB.</summary>
+    public ReadOnlySpan<double> Heights => _lines.Heights;
+
     // The mean of up to three frames, 2 s in all: noise comes and goes, orders stay. Then each bin takes the highest of its neighbours,
     // so that no line falls between two candidates.
     public void Take(long index, ReadOnlySpan<double> power)

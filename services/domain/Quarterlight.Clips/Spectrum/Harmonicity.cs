@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace Quarterlight.Clips.Spectrum;
 
 /// <summary>
@@ -33,11 +35,26 @@ internal sealed class Harmonicity
         (_re, _im) = (new double[_fft.Bins], new double[_fft.Bins]);
     }
 
+    private static void CubeRoots(ReadOnlySpan<double> from, Span<double> to)
+    {
+        int i = 0;
+        for (; i + Vector256<double>.Count <= from.Length; i += Vector256<double>.Count)
+        {
+            // The logarithm of 0 is minus infinity, whose power is 0 again.
+            Vector256.Exp(Vector256.Log(Vector256.Create(from[i..])) / 3).CopyTo(to[i..]);
+        }
+
+        for (; i < from.Length; i++)
+        {
+            to[i] = Math.Cbrt(from[i]);
+        }
+    }
+
     public double Of(ReadOnlySpan<double> power)
     {
+        CubeRoots(power[_first..(_last + 1)], _in.AsSpan(_first));
         for (int k = _first; k <= _last; k++)
         {
-            _in[k] = Math.Cbrt(power[k]);
             _sums[k + 1] = _sums[k] + _in[k];
         }
 

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using Quarterlight.Quantities;
 
 namespace Quarterlight.Clips.Spectrum;
@@ -85,13 +87,7 @@ public sealed class NoiseFloor
             bands[b] = BinSums.Between(power, _binHz, ThirdOctaves.OctaveLowerHz(b), ThirdOctaves.OctaveLowerHz(b + 1));
         }
 
-        double weighted = 0;
-        for (int k = 0; k < power.Length; k++)
-        {
-            weighted += power[k] * _aWeights[k];
-        }
-
-        bands[AWeightedBand] = weighted;
+        bands[AWeightedBand] = BinSums.Dot(power, _aWeights);
         bands[SpeechBand] = BinSums.Between(power, _binHz, 200, 5000);
         Count++;
         if (Count > 2 * Half)
@@ -153,17 +149,21 @@ public sealed class NoiseFloor
             return;
         }
 
-        _minima.AsSpan().Fill(double.MaxValue);
         // At both ends of the clip the reach is made up for on the other side, so that a last phrase still sees a pause.
         long from = Math.Max(Half, Math.Min(frame - Reach, lastSmooth - (2L * Reach)));
+        Vector256<double> low = Vector256.Create(double.MaxValue), middle = low, high = low;
         for (long f = from; f <= Math.Min(lastSmooth, Math.Max(frame + Reach, Half + (2L * Reach))); f++)
         {
-            ReadOnlySpan<double> smooth = _smooth[f];
-            for (int b = 0; b < Bands; b++)
-            {
-                _minima[b] = Math.Min(_minima[b], smooth[b]);
-            }
+            // Twelve bands: three vectors.
+            ref double smooth = ref MemoryMarshal.GetReference(_smooth[f]);
+            low = Vector256.Min(low, Vector256.LoadUnsafe(ref smooth));
+            middle = Vector256.Min(middle, Vector256.LoadUnsafe(ref smooth, 4));
+            high = Vector256.Min(high, Vector256.LoadUnsafe(ref smooth, 8));
         }
+
+        low.CopyTo(_minima);
+        middle.CopyTo(_minima, 4);
+        high.CopyTo(_minima, 8);
 
         if (_isSpeech(frame))
         {

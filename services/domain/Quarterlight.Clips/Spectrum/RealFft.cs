@@ -1,4 +1,8 @@
 using System.Numerics;
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+using System.Runtime.Intrinsics.X86;
 
 namespace Quarterlight.Clips.Spectrum;
 
@@ -21,6 +25,9 @@ public sealed class RealFft
     private readonly int _half;
     private readonly double[] _cos;
     private readonly double[] _sin;
+
+    // Turns of the first step, whose neighbours differ: 1, 2 and 3 times, cosines and sines.
+    private readonly double[] _first;
     private double[] _re;
     private double[] _im;
     private double[] _re2;
@@ -45,6 +52,16 @@ public sealed class RealFft
             (_sin[i], _cos[i]) = Math.SinCos(-2 * Math.PI * i / size);
         }
 
+        int quarter = _half / 4;
+        _first = new double[6 * quarter];
+        for (int p = 0; p < quarter; p++)
+        {
+            for (int m = 1; m <= 3; m++)
+            {
+                (_first[((2 * m) - 2) * quarter + p], _first[((2 * m) - 1) * quarter + p]) = (_cos[2 * m * p], _sin[2 * m * p]);
+            }
+        }
+
         (_re, _im, _re2, _im2) = (new double[_half], new double[_half], new double[_half], new double[_half]);
     }
 
@@ -63,7 +80,8 @@ public sealed class RealFft
             throw new ArgumentException($"A transform of {Size} samples gives {Bins} real and {Bins} imaginary parts.");
         }
 
-        HalfTransform(samples);
+        Load(samples);
+        HalfTransform();
         for (int k = 0; k <= _half; k++)
         {
             (real[k], imaginary[k]) = Bin(k);
@@ -79,20 +97,31 @@ public sealed class RealFft
             throw new ArgumentException($"A transform of {Size} samples gives {Bins} powers.");
         }
 
-        HalfTransform(samples);
-        (power[0], power[_half]) = ((_re[0] + _im[0]) * (_re[0] + _im[0]), (_re[0] - _im[0]) * (_re[0] - _im[0]));
+        Load(samples);
+        HalfTransform();
+        WritePower(power);
+    }
 
-        // Bins k and N/2 - k share their even and odd parts: E + wO and the conjugate of E - wO.
-        for (int k = 1; k <= _half / 2; k++)
+    /// <summary>Squared magnitudes of samples under a window.</summary>
+    /// <exception cref="ArgumentException">A length does not fit.</exception>
+    internal void Power(ReadOnlySpan<float> samples, ReadOnlySpan<double> window, Span<double> power)
+    {
+        if (samples.Length != Size || window.Length != Size || power.Length != Bins)
         {
-            int b = _half - k;
-            double evenRe = 0.5 * (_re[k] + _re[b]), evenIm = 0.5 * (_im[k] - _im[b]);
-            double oddRe = 0.5 * (_im[k] + _im[b]), oddIm = -0.5 * (_re[k] - _re[b]);
-            double turnedRe = (_cos[k] * oddRe) - (_sin[k] * oddIm), turnedIm = (_cos[k] * oddIm) + (_sin[k] * oddRe);
-            double upRe = evenRe + turnedRe, upIm = evenIm + turnedIm, downRe = evenRe - turnedRe, downIm = evenIm - turnedIm;
-            power[k] = (upRe * upRe) + (upIm * upIm);
-            power[b] = (downRe * downRe) + (downIm * downIm);
+            throw new ArgumentException($"A transform of {Size} samples gives {Bins} powers.");
         }
+
+        ref float x = ref MemoryMarshal.GetReference(samples);
+        ref double w = ref MemoryMarshal.GetReference(window);
+        for (int i = 0; i < Size; i += 8)
+        {
+            Vector256<float> eight = Vector256.LoadUnsafe(ref x, (nuint)i);
+            (Vector256<double> low, Vector256<double> high) = Vector256.Widen(eight);
+            Part(low * Vector256.LoadUnsafe(ref w, (nuint)i), high * Vector256.LoadUnsafe(ref w, (nuint)i + 4), i / 2);
+        }
+
+        HalfTransform();
+        WritePower(power);
     }
 
     // Even samples as real, odd samples as imaginary parts: Z = E + iO, taken apart by symmetry.
@@ -109,16 +138,29 @@ public sealed class RealFft
         return (evenRe + (c * oddRe) - (s * oddIm), evenIm + (c * oddIm) + (s * oddRe));
     }
 
-    private void HalfTransform(ReadOnlySpan<double> samples)
+    private void Load(ReadOnlySpan<double> samples)
     {
-        for (int i = 0; i < _half; i++)
+        ref double x = ref MemoryMarshal.GetReference(samples);
+        for (int i = 0; i < Size; i += 8)
         {
-            _re[i] = samples[2 * i];
-            _im[i] = samples[(2 * i) + 1];
+            Part(Vector256.LoadUnsafe(ref x, (nuint)i), Vector256.LoadUnsafe(ref x, (nuint)i + 4), i / 2);
         }
+    }
 
-        int n = _half;
-        int stride = 1;
+    // Eight samples to four real and four imaginary parts.
+    private void Part(Vector256<double> low, Vector256<double> high, int at)
+    {
+        Vector256<double> a = Vector256.Shuffle(low, Vector256.Create(0L, 2, 1, 3)), b = Vector256.Shuffle(high, Vector256.Create(0L, 2, 1, 3));
+        Vector256.Create(a.GetLower(), b.GetLower()).CopyTo(_re, at);
+        Vector256.Create(a.GetUpper(), b.GetUpper()).CopyTo(_im, at);
+    }
+
+    private void HalfTransform()
+    {
+        FirstStep();
+        Swap();
+        int n = _half / 4;
+        int stride = 4;
         for (; n >= 4; n /= 4, stride *= 4)
         {
             RadixFour(n, stride);
@@ -127,76 +169,145 @@ public sealed class RealFft
 
         if (n == 2)
         {
-            for (int q = 0; q < stride; q++)
+            for (int q = 0; q < stride; q += Vector256<double>.Count)
             {
-                (_re2[q], _re2[q + stride]) = (_re[q] + _re[q + stride], _re[q] - _re[q + stride]);
-                (_im2[q], _im2[q + stride]) = (_im[q] + _im[q + stride], _im[q] - _im[q + stride]);
+                Vector256<double> a = Vector256.Create(_re, q), b = Vector256.Create(_re, q + stride), c = Vector256.Create(_im, q), d = Vector256.Create(_im, q + stride);
+                (a + b).CopyTo(_re2, q);
+                (a - b).CopyTo(_re2, q + stride);
+                (c + d).CopyTo(_im2, q);
+                (c - d).CopyTo(_im2, q + stride);
             }
 
             Swap();
         }
     }
 
+    private void WritePower(Span<double> power)
+    {
+        (power[0], power[_half]) = ((_re[0] + _im[0]) * (_re[0] + _im[0]), (_re[0] - _im[0]) * (_re[0] - _im[0]));
+
+        // Bins k and N/2 - k share their even and odd parts: E + wO and the conjugate of E - wO. Four at a time, then those left in the middle.
+        ref double re = ref MemoryMarshal.GetArrayDataReference(_re), im = ref MemoryMarshal.GetArrayDataReference(_im);
+        ref double cos = ref MemoryMarshal.GetArrayDataReference(_cos), sin = ref MemoryMarshal.GetArrayDataReference(_sin);
+        ref double to = ref MemoryMarshal.GetReference(power);
+        var back = Vector256.Create(3L, 2, 1, 0);
+        var half = Vector256.Create(0.5);
+        int k = 1;
+        for (; (2 * k) + 6 < _half; k += 4)
+        {
+            nuint up = (nuint)k, down = (nuint)(_half - k - 3);
+            Vector256<double> reA = Vector256.LoadUnsafe(ref re, up), imA = Vector256.LoadUnsafe(ref im, up);
+            Vector256<double> reB = Vector256.Shuffle(Vector256.LoadUnsafe(ref re, down), back), imB = Vector256.Shuffle(Vector256.LoadUnsafe(ref im, down), back);
+            Vector256<double> evenRe = half * (reA + reB), evenIm = half * (imA - imB), oddRe = half * (imA + imB), oddIm = half * (reB - reA);
+            Vector256<double> c = Vector256.LoadUnsafe(ref cos, up), s = Vector256.LoadUnsafe(ref sin, up);
+            Vector256<double> turnedRe = (c * oddRe) - (s * oddIm), turnedIm = Vector256.FusedMultiplyAdd(c, oddIm, s * oddRe);
+            Vector256<double> upRe = evenRe + turnedRe, upIm = evenIm + turnedIm, downRe = evenRe - turnedRe, downIm = evenIm - turnedIm;
+            Vector256.FusedMultiplyAdd(upRe, upRe, upIm * upIm).StoreUnsafe(ref to, up);
+            Vector256.Shuffle(Vector256.FusedMultiplyAdd(downRe, downRe, downIm * downIm), back).StoreUnsafe(ref to, down);
+        }
+
+        for (; k <= _half / 2; k++)
+        {
+            (double upRe, double upIm) = Bin(k);
+            (double downRe, double downIm) = Bin(_half - k);
+            power[k] = (upRe * upRe) + (upIm * upIm);
+            power[_half - k] = (downRe * downRe) + (downIm * downIm);
+        }
+    }
+
     private void Swap() => (_re, _im, _re2, _im2) = (_re2, _im2, _re, _im);
+
+    // Neighbours turn by different angles and land four apart: four are worked out together and laid across.
+    private void FirstStep()
+    {
+        int quarter = _half / 4;
+        ref double re = ref MemoryMarshal.GetArrayDataReference(_re), im = ref MemoryMarshal.GetArrayDataReference(_im);
+        ref double turn = ref MemoryMarshal.GetArrayDataReference(_first);
+        for (int p = 0; p < quarter; p += Vector256<double>.Count)
+        {
+            var four = new Butterfly(ref re, ref im, (nuint)p, (nuint)quarter);
+            Vector256<double> Turn(int i, ref double from) => Vector256.LoadUnsafe(ref from, (nuint)((i * quarter) + p));
+            (Vector256<double> r1, Vector256<double> i1) = Butterfly.Turned(four.Re1, four.Im1, Turn(0, ref turn), Turn(1, ref turn));
+            (Vector256<double> r2, Vector256<double> i2) = Butterfly.Turned(four.Re2, four.Im2, Turn(2, ref turn), Turn(3, ref turn));
+            (Vector256<double> r3, Vector256<double> i3) = Butterfly.Turned(four.Re3, four.Im3, Turn(4, ref turn), Turn(5, ref turn));
+            Across(four.Re0, r1, r2, r3, _re2, 4 * p);
+            Across(four.Im0, i1, i2, i3, _im2, 4 * p);
+        }
+    }
 
     private void RadixFour(int n, int stride)
     {
         int quarter = n / 4;
+        nuint step = (nuint)(stride * quarter), apart = (nuint)stride;
+        ref double re = ref MemoryMarshal.GetArrayDataReference(_re), im = ref MemoryMarshal.GetArrayDataReference(_im);
+        ref double toRe = ref MemoryMarshal.GetArrayDataReference(_re2), toIm = ref MemoryMarshal.GetArrayDataReference(_im2);
         for (int p = 0; p < quarter; p++)
         {
             int turn = Size / n * p;
-            var w = new Twiddles(_cos[turn], _sin[turn], _cos[2 * turn], _sin[2 * turn], _cos[3 * turn], _sin[3 * turn]);
-            int from = stride * p;
-            int step = stride * quarter;
-            int to = stride * 4 * p;
-            int q = 0;
-            for (; q <= stride - Vector<double>.Count; q += Vector<double>.Count)
+            Vector256<double> c1 = Vector256.Create(_cos[turn]), s1 = Vector256.Create(_sin[turn]), c2 = Vector256.Create(_cos[2 * turn]);
+            Vector256<double> s2 = Vector256.Create(_sin[2 * turn]), c3 = Vector256.Create(_cos[3 * turn]), s3 = Vector256.Create(_sin[3 * turn]);
+            for (int q = 0; q < stride; q += Vector256<double>.Count)
             {
-                ButterflyVector(from + q, step, to + q, stride, w);
-            }
-
-            for (; q < stride; q++)
-            {
-                Butterfly(from + q, step, to + q, stride, w);
+                var four = new Butterfly(ref re, ref im, (nuint)((stride * p) + q), step);
+                nuint to = (nuint)((stride * 4 * p) + q);
+                four.Re0.StoreUnsafe(ref toRe, to);
+                four.Im0.StoreUnsafe(ref toIm, to);
+                Store(Butterfly.Turned(four.Re1, four.Im1, c1, s1), ref toRe, ref toIm, to + apart);
+                Store(Butterfly.Turned(four.Re2, four.Im2, c2, s2), ref toRe, ref toIm, to + (2 * apart));
+                Store(Butterfly.Turned(four.Re3, four.Im3, c3, s3), ref toRe, ref toIm, to + (3 * apart));
             }
         }
     }
 
-    private void Butterfly(int from, int step, int to, int stride, in Twiddles w)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Store((Vector256<double> Re, Vector256<double> Im) value, ref double re, ref double im, nuint at)
     {
-        double[] re = _re, im = _im, re2 = _re2, im2 = _im2;
-        double sumRe = re[from] + re[from + (2 * step)], sumIm = im[from] + im[from + (2 * step)];
-        double difRe = re[from] - re[from + (2 * step)], difIm = im[from] - im[from + (2 * step)];
-        double sum2Re = re[from + step] + re[from + (3 * step)], sum2Im = im[from + step] + im[from + (3 * step)];
-        double dif2Re = re[from + step] - re[from + (3 * step)], dif2Im = im[from + step] - im[from + (3 * step)];
-        re2[to] = sumRe + sum2Re;
-        im2[to] = sumIm + sum2Im;
-        double aRe = difRe + dif2Im, aIm = difIm - dif2Re;
-        double bRe = sumRe - sum2Re, bIm = sumIm - sum2Im;
-        double cRe = difRe - dif2Im, cIm = difIm + dif2Re;
-        (re2[to + stride], im2[to + stride]) = ((w.C1 * aRe) - (w.S1 * aIm), (w.C1 * aIm) + (w.S1 * aRe));
-        (re2[to + (2 * stride)], im2[to + (2 * stride)]) = ((w.C2 * bRe) - (w.S2 * bIm), (w.C2 * bIm) + (w.S2 * bRe));
-        (re2[to + (3 * stride)], im2[to + (3 * stride)]) = ((w.C3 * cRe) - (w.S3 * cIm), (w.C3 * cIm) + (w.S3 * cRe));
+        value.Re.StoreUnsafe(ref re, at);
+        value.Im.StoreUnsafe(ref im, at);
     }
 
-    private void ButterflyVector(int from, int step, int to, int stride, in Twiddles w)
+    // Rows become columns.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Across(Vector256<double> a, Vector256<double> b, Vector256<double> c, Vector256<double> d, double[] to, int at)
     {
-        Vector<double> re0 = new(_re, from), re1 = new(_re, from + step), re2 = new(_re, from + (2 * step)), re3 = new(_re, from + (3 * step));
-        Vector<double> im0 = new(_im, from), im1 = new(_im, from + step), im2 = new(_im, from + (2 * step)), im3 = new(_im, from + (3 * step));
-        Vector<double> sumRe = re0 + re2, sumIm = im0 + im2, difRe = re0 - re2, difIm = im0 - im2;
-        Vector<double> sum2Re = re1 + re3, sum2Im = im1 + im3, dif2Re = re1 - re3, dif2Im = im1 - im3;
-        (sumRe + sum2Re).CopyTo(_re2, to);
-        (sumIm + sum2Im).CopyTo(_im2, to);
-        Vector<double> aRe = difRe + dif2Im, aIm = difIm - dif2Re;
-        Vector<double> bRe = sumRe - sum2Re, bIm = sumIm - sum2Im;
-        Vector<double> cRe = difRe - dif2Im, cIm = difIm + dif2Re;
-        ((aRe * w.C1) - (aIm * w.S1)).CopyTo(_re2, to + stride);
-        ((aIm * w.C1) + (aRe * w.S1)).CopyTo(_im2, to + stride);
-        ((bRe * w.C2) - (bIm * w.S2)).CopyTo(_re2, to + (2 * stride));
-        ((bIm * w.C2) + (bRe * w.S2)).CopyTo(_im2, to + (2 * stride));
-        ((cRe * w.C3) - (cIm * w.S3)).CopyTo(_re2, to + (3 * stride));
-        ((cIm * w.C3) + (cRe * w.S3)).CopyTo(_im2, to + (3 * stride));
+        if (Avx.IsSupported)
+        {
+            Vector256<double> ab = Avx.UnpackLow(a, b), ab2 = Avx.UnpackHigh(a, b), cd = Avx.UnpackLow(c, d), cd2 = Avx.UnpackHigh(c, d);
+            Avx.Permute2x128(ab, cd, 0x20).CopyTo(to, at);
+            Avx.Permute2x128(ab2, cd2, 0x20).CopyTo(to, at + 4);
+            Avx.Permute2x128(ab, cd, 0x31).CopyTo(to, at + 8);
+            Avx.Permute2x128(ab2, cd2, 0x31).CopyTo(to, at + 12);
+            return;
+        }
+
+        for (int i = 0; i < Vector256<double>.Count; i++)
+        {
+            Vector256.Create(a[i], b[i], c[i], d[i]).CopyTo(to, at + (4 * i));
+        }
     }
 
-    private readonly record struct Twiddles(double C1, double S1, double C2, double S2, double C3, double S3);
+    // Four butterflies side by side, before their turns.
+    private readonly ref struct Butterfly
+    {
+        public readonly Vector256<double> Re0, Im0, Re1, Im1, Re2, Im2, Re3, Im3;
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public Butterfly(ref double re, ref double im, nuint from, nuint step)
+        {
+            Vector256<double> a = Vector256.LoadUnsafe(ref re, from), b = Vector256.LoadUnsafe(ref re, from + step);
+            Vector256<double> c = Vector256.LoadUnsafe(ref re, from + (2 * step)), d = Vector256.LoadUnsafe(ref re, from + (3 * step));
+            Vector256<double> e = Vector256.LoadUnsafe(ref im, from), f = Vector256.LoadUnsafe(ref im, from + step);
+            Vector256<double> g = Vector256.LoadUnsafe(ref im, from + (2 * step)), h = Vector256.LoadUnsafe(ref im, from + (3 * step));
+            Vector256<double> sumRe = a + c, sumIm = e + g, difRe = a - c, difIm = e - g;
+            Vector256<double> sum2Re = b + d, sum2Im = f + h, dif2Re = b - d, dif2Im = f - h;
+            (Re0, Im0) = (sumRe + sum2Re, sumIm + sum2Im);
+            (Re1, Im1) = (difRe + dif2Im, difIm - dif2Re);
+            (Re2, Im2) = (sumRe - sum2Re, sumIm - sum2Im);
+            (Re3, Im3) = (difRe - dif2Im, difIm + dif2Re);
+        }
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public static (Vector256<double> Re, Vector256<double> Im) Turned(Vector256<double> re, Vector256<double> im, Vector256<double> c, Vector256<double> s) =>
+            (Vector256.FusedMultiplyAdd(re, c, -(im * s)), Vector256.FusedMultiplyAdd(im, c, re * s));
+    }
 }

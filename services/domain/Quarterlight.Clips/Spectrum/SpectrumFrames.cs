@@ -19,9 +19,7 @@ public sealed class SpectrumFrames
     private readonly SpectrumTaker _taker;
     private readonly double[] _window;
     private readonly float[] _samples;
-    private readonly double[] _work;
     private readonly double[] _power;
-    private readonly double _scale;
     private int _filled;
 
     /// <summary>Starts a stream.</summary>
@@ -49,9 +47,14 @@ public sealed class SpectrumFrames
             squares += _window[i] * _window[i];
         }
 
-        _scale = 1 / (size * squares);
+        // The window takes the scale of the power along.
+        double scale = Math.Sqrt(2 / (size * squares));
+        for (int i = 0; i < size; i++)
+        {
+            _window[i] *= scale;
+        }
+
         _samples = new float[size];
-        _work = new double[size];
         _power = new double[_fft.Bins];
     }
 
@@ -85,17 +88,7 @@ public sealed class SpectrumFrames
 
     private void GiveFrame()
     {
-        for (int i = 0; i < _work.Length; i++)
-        {
-            _work[i] = _samples[i] * _window[i];
-        }
-
-        _fft.Power(_work, _power);
-        for (int k = 0; k < _power.Length; k++)
-        {
-            _power[k] *= 2 * _scale;
-        }
-
+        _fft.Power(_samples, _window, _power);
         _power[0] /= 2;
         _power[^1] /= 2;
         _taker(Count++, _power);
