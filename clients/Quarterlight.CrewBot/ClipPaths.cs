@@ -119,7 +119,7 @@ public static class ClipPaths
     }
 
     private static bool Begins(string value) =>
-        value.Length > 1 && (value.StartsWith("./", StringComparison.Ordinal) || value.StartsWith("../", StringComparison.Ordinal) || value.StartsWith("~/", StringComparison.Ordinal)
+        value.Length > 1 && value.Any(char.IsLetterOrDigit) && (value.StartsWith("./", StringComparison.Ordinal) || value.StartsWith("../", StringComparison.Ordinal) || value.StartsWith("~/", StringComparison.Ordinal)
             || value.StartsWith(".\\", StringComparison.Ordinal) || value.StartsWith("..\\", StringComparison.Ordinal) || value.StartsWith("\\\\", StringComparison.Ordinal)
             || value.StartsWith("file://", StringComparison.OrdinalIgnoreCase) || (value[0] == '/' && (char.IsLetterOrDigit(value[1]) || value[1] is '.' or '_'))
             || (value.Length > 3 && char.IsAsciiLetter(value[0]) && value[1] == ':' && value[2] is '\\' or '/'));

@@ -38,7 +38,7 @@ public sealed class ProgressLine : IProgress<CrewClipProgress>
                 return;
             }
 
-            output.Write($"\r{text.PadRight(shown.Length)}\r{text}");
+            output.Write($"\r{text.PadRight(shown.Length)}{(text.Length == 0 ? "\r" : "")}");
             output.Flush();
             shown = text;
         }

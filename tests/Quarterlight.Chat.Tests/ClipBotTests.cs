@@ -125,7 +125,7 @@ public sealed class ClipBotTests(SharedPlanner planner) : IDisposable
         line.Report(new CrewClipProgress(1, 0.1, 0.404));
         line.Clear();
 
-        Assert.Equal("\r\rreading... 40 %\r               \r", output.ToString());
+        Assert.Equal("\rreading... 40 %\r               \r", output.ToString());
     }
 
     private static CrewIntent Read(string text, CrewMemory memory) =>

@@ -26,7 +26,7 @@ public sealed class ClipTopicTests
                 "Heard: fan (93 %); cannot tell about engine, so listen; no wind.",
             ],
             answer.Lines.Take(4).Select(l => l.Text));
-        Assert.StartsWith("How sure: speech over noise is good to ±2 dB", answer.Lines[4].Text, StringComparison.Ordinal);
+        Assert.StartsWith("How sure: speech over noise ±2 dB", answer.Lines[4].Text, StringComparison.Ordinal);
         Assert.Single(answer.Pictures);
         Assert.Equal("clip-take-3.png", answer.Pictures[0].FileName);
         Assert.Equal(["where exactly?", "details"], answer.FollowUps);
@@ -54,7 +54,7 @@ public sealed class ClipTopicTests
         CrewAnswer answer = await clips.AskAsync("this is the driver's mic", CannedClips.File(), InSchoolRun);
 
         Assert.Equal(DemoData.MainScene, clips.Headers[0].Scene);
-        Assert.Contains(answer.Lines, l => l.Text == "Beside the plan, Parent: planned 21 dB of speech over noise, measured 16 (±5). Less than planned, within what the forecast is good for.");
+        Assert.Contains(answer.Lines, l => l.Text == "Beside the plan, Parent: less than planned, within what the forecast is good for.");
         Assert.EndsWith("beside a new plan of School run that goes wrong (invented)", answer.Understood, StringComparison.Ordinal);
         Assert.Contains("redo the plan with that noise", answer.FollowUps);
     }
@@ -196,7 +196,7 @@ public sealed class ClipTopicTests
 
         Assert.StartsWith("With the noise of take 3.wav, the mean of 2 channels", answer.Headline, StringComparison.Ordinal);
         Assert.Equal(Enumerable.Repeat(5.0, 7), answer.Memory.LastChanges!.DriveConditions.NoiseCorrection.Shifts.LevelsDb);
-        Assert.Equal("clip take 3.wav", answer.Memory.LastChanges.DriveConditions.NoiseCorrection.Source);
+        Assert.Equal("take 3.wav", answer.Memory.LastChanges.DriveConditions.NoiseCorrection.Source);
         Assert.Equal(DemoData.Scenes[^1].DriveConditions.SpeedKmPerHour, answer.Memory.LastChanges.DriveConditions.SpeedKmPerHour);
         Assert.NotNull(rain.Memory.LastChanges!.DriveConditions.NoiseCorrection);
         Assert.Contains("with the noise of a clip", rain.Understood, StringComparison.Ordinal);

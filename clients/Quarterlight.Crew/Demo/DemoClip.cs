@@ -3,7 +3,7 @@ using System.Buffers.Binary;
 namespace Quarterlight.Crew.Demo;
 
 /// <summary>
-/// An invented test clip, made when asked for and the same every time: bursts that are shaped like speech, a four-cylinder engine at 1 800 rpm, and hiss.
+/// An invented test clip, made when asked for and the same every time: bursts that are shaped like speech, a four-cylinder engine at 1 950 rpm, and hiss.
 /// Levels are judgement, chosen so that there is something to say about it. Nobody speaks in it.
 /// </summary>
 public static class DemoClip
@@ -17,8 +17,8 @@ public static class DemoClip
     /// <summary>Seconds.</summary>
     public const int DurationSeconds = 12;
 
-    /// <summary>Engine speed in revolutions per minute, a four-stroke with four cylinders.</summary>
-    public const double EngineSpeedRpm = 1800;
+    /// <summary>Engine speed in revolutions per minute, a four-stroke with four cylinders; its firing harmonics fall beside those of the mains.</summary>
+    public const double EngineSpeedRpm = 1950;
 
     private const int HeaderBytes = 44;
     private const int BytesPerSample = 3;
@@ -44,7 +44,7 @@ public static class DemoClip
             double t = (double)i / SampleRateHz;
             noise = (noise * 1_664_525) + 1_013_904_223;
             hiss += 0.35 * (((noise / (double)uint.MaxValue * 2) - 1) - hiss);
-            double sample = (0.11 * voice.Next(t)) + Engine(t) + (0.0028 * hiss);
+            double sample = (0.11 * voice.Next(t)) + Engine(t) + (0.011 * hiss);
             int value = (int)Math.Round(Math.Clamp(sample, -1, 1) * FullScale);
             int at = HeaderBytes + (i * BytesPerSample);
             file[at] = (byte)value;
@@ -59,12 +59,12 @@ public static class DemoClip
     private static double Engine(double t)
     {
         double turn = 2 * Math.PI * EngineSpeedRpm / 60 * t, sum = 0;
-        foreach ((double order, double gain) in new[] { (0.5, 0.2), (1, 0.35), (1.5, 0.2), (2, 1), (3, 0.25), (4, 0.6), (6, 0.4), (8, 0.25), (10, 0.15), (12, 0.1), (16, 0.06) })
+        foreach ((double order, double gain) in new[] { (0.5, 0.03), (1, 0.06), (1.5, 0.03), (2, 1), (3, 0.05), (4, 0.7), (6, 0.5), (8, 0.3), (10, 0.18), (12, 0.12), (16, 0.06) })
         {
             sum += gain * Math.Sin((order * turn) + order);
         }
 
-        return 0.006 * sum;
+        return 0.01 * sum;
     }
 
     private static void WriteHeader(Span<byte> file, int dataBytes)
@@ -93,7 +93,7 @@ public static class DemoClip
         })];
 
         private readonly double[] one = new double[Formants.Length], two = new double[Formants.Length];
-        private double phase;
+        private double phase, before, steady;
 
         public double Next(double t)
         {
@@ -115,7 +115,10 @@ public static class DemoClip
                 sum += y;
             }
 
-            return envelope * sum;
+            // Pulses all point one way; a recorder would not keep their mean.
+            steady = (0.995 * steady) + sum - before;
+            before = sum;
+            return envelope * steady;
         }
     }
 }

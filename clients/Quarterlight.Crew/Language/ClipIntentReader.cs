@@ -37,6 +37,12 @@ internal static class ClipIntentReader
             return request with { Intent = CrewIntent.JudgeClip };
         }
 
+        // Before names count: "four cylinders" is no four-door car.
+        if (current && request.Clip.Cylinders is not null && request.Site is null && !said.Any(Lexicon.Plans) && said.Count <= 8)
+        {
+            return request with { Intent = CrewIntent.JudgeClip, Clip = request.Clip with { Again = true } };
+        }
+
         if (SetsLimits(request, said, radio, named, current) is { } limits)
         {
             return limits;
@@ -169,12 +175,12 @@ internal static class ClipIntentReader
         return Word(said, asks) is { } aspect ? About(request, aspect) : null;
     }
 
-    // "it is the driver's", "four cylinders": the same clip once more, with what was missing.
+    // "it is the driver's": the same clip once more, with what was missing.
     private static CrewRequest? Judged(CrewRequest request, SaidThings said, bool plans)
     {
         bool whose = request.TalkerId is not null && !plans && said.Count <= 8 && said.Any("it", "its", "this", "that", "thats", "was", "from") && !said.Any(Lexicon.Wheres) && !said.Any("why", "how", "which", "not") && !request.HasChanges;
         bool again = said.Any("again", "rejudge") && (said.Any(ClipWords.Judging) || said.Any("check", "listen"));
-        return whose || again || (request.Clip.Cylinders is not null && !request.HasChanges) ? request with { Intent = CrewIntent.JudgeClip, Clip = request.Clip with { Again = true } } : null;
+        return whose || again ? request with { Intent = CrewIntent.JudgeClip, Clip = request.Clip with { Again = true } } : null;
     }
 
     private static ClipAspect? Word(SaidThings said, bool asks)

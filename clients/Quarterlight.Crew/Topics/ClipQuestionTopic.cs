@@ -55,7 +55,8 @@ internal static class ClipQuestionTopic
             next.Add("redo the plan with that noise");
         }
 
-        next.AddRange(aspect == ClipAspect.Why ? ["where exactly?", "details"] : ["why?", "can we use it?"]);
+        bool placed = last.Report.Verdict?.Reasons.Any(r => r.Stretches.Count > 0) == true;
+        next.AddRange(aspect != ClipAspect.Why ? ["why?", "can we use it?"] : placed ? ["where exactly?", "details"] : ["details", "loudness?"]);
         return [.. next.Take(3)];
     }
 }

@@ -36,7 +36,7 @@ internal static class ClipReplanTopic
         CrewAnswer answer = await WhatIfTopic.BesideAsync(asked, scene, before, new SceneChanges { DriveConditions = drive }, said).ConfigureAwait(false);
         return answer with
         {
-            Lines = [.. answer.Lines, new(CrewLineKind.Caution, "Caution: that noise holds for a car driven as it was for the clip.")],
+            Lines = answer.Lines.Any(l => l.Kind == CrewLineKind.Caution && l.Text.Contains("corrected", StringComparison.Ordinal)) ? answer.Lines : [.. answer.Lines, new(CrewLineKind.Caution, "Caution: that noise holds for a car driven as it was for the clip.")],
             FollowUps = ["and in the rain?", "is the clip usable?"],
             Memory = answer.Memory with { LastClip = last with { Current = false } },
         };
@@ -51,7 +51,7 @@ internal static class ClipReplanTopic
             shifts.LevelsDb.Add(measured.Average(m => m.NoiseCorrection.Shifts.LevelsDb[i]));
         }
 
-        return new NoiseCorrection { Shifts = shifts, Source = $"clip {CrewText.Clean(fileName, CrewText.LongestName)}" };
+        return new NoiseCorrection { Shifts = shifts, Source = CrewText.Clean(fileName, CrewText.LongestName) };
     }
 
     private static CrewAnswer NothingMeasured(Asked asked, ClipMemory last)

@@ -84,7 +84,7 @@ internal static class ClipDetailText
                 c.Loudness is { HasIntegratedLufs: true } l ? Say($"{l.IntegratedLufs:0.0} LUFS") : "too short or too quiet for a loudness",
                 c.HasActiveSpeechLevelDbov ? Say($"speech {c.ActiveSpeechLevelDbov:0.0} dBov, active {c.ActivityFraction * 100:0} % of the time") : "",
             }.Where(p => p.Length > 0)];
-            lines.Add(new(CrewLineKind.Figures, $"{(report.Channels.Count > 1 ? Say($"Channel {c.Number}: ") : "")}{string.Join("; ", parts)}."));
+            lines.Add(new(CrewLineKind.Figures, $"{(report.Channels.Count > 1 ? Say($"Channel {c.Number}: {string.Join("; ", parts)}") : Capital(string.Join("; ", parts)))}."));
         }
 
         Loudness? all = report.Programme;
@@ -118,7 +118,7 @@ internal static class ClipDetailText
             lines.AddRange(Faults(c).Select(f => new CrewLine(CrewLineKind.Figures, $"{lead}{f}")));
         }
 
-        return (heard.Length > 0 ? $"Heard{(report.Channels.Count > 1 ? Say($" on channel {channel!.Number}") : "")}: {heard}." : "Nothing was listened for: the clip is too short or silent.", lines);
+        return (heard.Length > 0 ? $"Heard{(report.Channels.Count > 1 ? Say($" on channel {channel!.Number}") : "")}: {heard}." : report.Advisories.FirstOrDefault(a => a.Code == "no-tags") is { } none ? ClipText.Sentence(none.Message) : "Nothing was listened for: the clip is too short or silent.", lines);
     }
 
     private static (string, List<CrewLine>) Noise(ClipReport report)
@@ -209,5 +209,5 @@ internal static class ClipDetailText
 
     private static string Hz(double hz) => hz >= 1000 ? Say($"{hz / 1000:0.#} kHz") : Say($"{hz:0.#} Hz");
 
-    private static string Lower(string sentence) => RadioWordings.Lower(sentence);
+    private static string Lower(string sentence) => ClipText.Lower(sentence);
 }

@@ -63,7 +63,7 @@ internal static class ClipText
         string channel = reason.Channel > 0 && report.Channels.Count > 1 ? Say($"channel {reason.Channel}") : "";
         string at = string.Join(", ", new[] { channel, where }.Where(p => p.Length > 0));
         string remedy = reason.Remedy.Length > 0 ? $" {Sentence(reason.Remedy)}" : "";
-        return $"{(at.Length > 0 ? $"{Capital(at)}: " : "")}{(at.Length > 0 ? RadioWordings.Lower(Sentence(reason.Words)) : Sentence(reason.Words))}{remedy}";
+        return $"{(at.Length > 0 ? $"{Capital(at)}: " : "")}{(at.Length > 0 ? Lower(Sentence(reason.Words)) : Sentence(reason.Words))}{remedy}";
     }
 
     /// <summary>The channel that the verdict speaks of: that of the worst reason that names one, else the worst; null without channels.</summary>
@@ -129,10 +129,10 @@ internal static class ClipText
         string who = scene is null ? Name(comparison.TalkerId) : Talker(scene, comparison.TalkerId);
         string lead = report.Comparisons.Count > 1 ? Say($"Beside the plan, channel {comparison.Channel}, {who}") : $"Beside the plan, {who}";
         string levels = comparison.SpeechToNoiseDb is { } s
-            ? s.HasMeasuredDb ? Say($"planned {s.PredictedDb:0} dB of speech over noise, measured {s.MeasuredDb:0} (±{comparison.PlusMinusDb:0})") : Say($"planned {s.PredictedDb:0} dB of speech over noise, not measured")
+            ? s.HasMeasuredDb ? Say($"planned {Math.Round(s.PredictedDb):0} dB of speech over noise, measured {Math.Round(s.MeasuredDb):0} (±{comparison.PlusMinusDb:0})") : Say($"planned {Math.Round(s.PredictedDb):0} dB of speech over noise, not measured")
             : "";
         string words = comparison.Words.Length > 0 ? Sentence(comparison.Words) : "";
-        return levels.Length == 0 ? $"{lead}: {words}" : $"{lead}: {levels}.{(words.Length > 0 ? " " + words : "")}";
+        return words.Length > 0 ? $"{lead}: {Lower(words)}" : $"{lead}: {levels}.";
     }
 
     /// <summary>How far the figures can be trusted.</summary>
@@ -141,15 +141,15 @@ internal static class ClipText
         var parts = new List<string>();
         if (Channel(report)?.SpeechAndNoise?.SpeechToNoiseDb is { PlusMinus: > 0 } over)
         {
-            parts.Add(Say($"speech over noise is good to ±{over.PlusMinus:0} dB"));
+            parts.Add(Say($"speech over noise ±{over.PlusMinus:0} dB"));
         }
 
         if (report.Comparisons.Count > 0)
         {
-            parts.Add(Say($"a difference from the plan within ±{report.Comparisons[0].PlusMinusDb:0} dB says nothing{(report.Comparisons[0].TiedToSpeech ? ", and only speech over noise is measured, since nobody said what full scale is in dB" : "")}"));
+            parts.Add(Say($"a difference from the plan within ±{report.Comparisons[0].PlusMinusDb:0} dB says nothing{(report.Comparisons[0].TiedToSpeech ? "; levels are tied to the forecast speech" : "")}"));
         }
 
-        parts.Add("peaks and faults are counted, what was heard is a likelihood");
+        parts.Add("peaks and faults are counted, what is heard is a likelihood");
         return $"How sure: {string.Join("; ", parts)}.";
     }
 
@@ -189,6 +189,9 @@ internal static class ClipText
 
     /// <summary>A sentence of the planner's, safe, with its final stop.</summary>
     public static string Sentence(string text) => $"{CrewText.Clean(text, CrewText.LongestSentence).TrimEnd('.', ' ')}.";
+
+    /// <summary>A sentence as it follows a colon; unlike elsewhere, a lone first letter is an article.</summary>
+    public static string Lower(string sentence) => sentence.StartsWith("A ", StringComparison.Ordinal) ? "a" + sentence[1..] : RadioWordings.Lower(sentence);
 
     private static string On(ClipReport report, int channel) => report.Channels.Count > 1 ? Say($" on channel {channel}{Track(report, channel)}") : "";
 
