@@ -1,3 +1,4 @@
+using Quarterlight.Clips.Levels;
 using Quarterlight.Clips.Tagging;
 
 using SkiaSharp;
@@ -23,8 +24,8 @@ internal sealed class ClipKey
         legend.Add(trace, "level (rms)", (s, p) => Ground(s, Box(p)));
         legend.Add(trace, "peak", (s, p) => Peak(s, Box(p)));
         legend.Add(facts.Channel.Speech.Count > 0, "speech", (s, p) => ClipSymbols.Speech(s, new(p.X - 26, p.Y - 13, p.X + 26, p.Y + 13)));
-        legend.Add(facts.Clipping.Count > 0, $"clipping, {Times(facts.Clipping.Count)}", (s, p) => ClipSymbols.Clipping(s, new(p.X, p.Y + (ClipSymbols.ClippingPx / 2))));
-        legend.Add(facts.Dropouts.Count > 0, $"dropout, {Times(facts.Dropouts.Count)}", ClipSymbols.Dropout);
+        legend.Add(facts.Clipping.Count > 0, $"clipping, {Times(facts.Clipping)}", (s, p) => ClipSymbols.Clipping(s, new(p.X, p.Y + (ClipSymbols.ClippingPx / 2))));
+        legend.Add(facts.Dropouts.Count > 0, $"dropout, {Times(facts.Dropouts)}", ClipSymbols.Dropout);
         foreach (OctaveSeries series in facts.Octaves.Series)
         {
             legend.Add(true, Words(series), (s, p) => ClipSymbols.Octave(s, series, Box(p)));
@@ -35,7 +36,9 @@ internal sealed class ClipKey
 
     public void Draw(PictureSheet sheet, float top) => legend.Draw(sheet, top);
 
-    private static string Times(long count) => count == 1 ? "once" : $"{FigureWords.Number(count)} times";
+    // Only the first places are known; without saying so a clean end of the trace would be read as sound.
+    private static string Times(Stretches stretches) => stretches.First.Count < stretches.Count ? $"first {stretches.First.Count} of {FigureWords.Number(stretches.Count)}"
+        : stretches.Count == 1 ? "once" : $"{FigureWords.Number(stretches.Count)} times";
 
     private static string Words(OctaveSeries series) => series switch
     {

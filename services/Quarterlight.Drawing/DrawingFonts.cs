@@ -14,6 +14,9 @@ public static class DrawingFonts
     private static readonly SKTypeface[] Regular = Load(400);
     private static readonly SKTypeface[] Bold = Load(700);
 
+    // One a face for good: every letter of every label is looked up.
+    private static readonly Dictionary<SKTypeface, SKFont> Lookups = Regular.Concat(Bold).ToDictionary(face => face, face => Font(face, 16));
+
     /// <summary>True when every character of the text can be drawn.</summary>
     public static bool Covers(string text)
     {
@@ -70,11 +73,7 @@ public static class DrawingFonts
         }
     }
 
-    private static bool Has(SKTypeface face, Rune rune)
-    {
-        using SKFont font = Font(face, 16);
-        return font.ContainsGlyph(rune.Value);
-    }
+    private static bool Has(SKTypeface face, Rune rune) => Lookups[face].ContainsGlyph(rune.Value);
 
     private static SKFont Font(SKTypeface face, float sizePx) => new(face, sizePx) { Edging = SKFontEdging.Antialias, Subpixel = false, Hinting = SKFontHinting.None };
 

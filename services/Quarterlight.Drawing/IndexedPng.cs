@@ -9,7 +9,7 @@ namespace Quarterlight.Drawing;
 /// Writes an opaque picture as a PNG of at most 256 colors: a third of the size of full color, for chat on a phone.
 /// The commonest colors stay exact; rare ones (edges smoothed across two areas) take their nearest.
 /// </summary>
-/// <remarks>Source: W3C PNG specification, third edition: chunk layout, color type 3, filter type 0, CRC of annex D.</remarks>
+/// <remarks>Source: W3C PNG specification, third edition: chunk layout, color type 3, filter types 0 and 2, CRC of annex D.</remarks>
 internal static class IndexedPng
 {
     private const int MaxColors = 256;
@@ -23,7 +23,7 @@ internal static class IndexedPng
     public static byte[] Encode(SKPixmap pixels)
     {
         ReadOnlySpan<byte> rgba = pixels.GetPixelSpan();
-        uint[] palette = Palette(rgba);
+        uint[] palette = Palette(rgba, pixels.RowBytes);
         using var png = new MemoryStream();
         png.Write(Signature);
         byte[] header = new byte[13];
@@ -37,24 +37,35 @@ internal static class IndexedPng
         return png.ToArray();
     }
 
-    private static uint[] Palette(ReadOnlySpan<byte> rgba)
+    private static uint[] Palette(ReadOnlySpan<byte> rgba, int rowBytes)
     {
         var counts = new Dictionary<uint, int>();
-        uint last = ColorAt(rgba, 0);
-        int run = 0;
-        for (int i = 0; i < rgba.Length; i += 4)
+        for (int start = 0; start < rgba.Length;)
         {
-            uint color = ColorAt(rgba, i);
-            if (color != last)
+            // Rows that repeat, as in blank parts and in a spectrogram's bands, are counted once with their number.
+            ReadOnlySpan<byte> row = rgba.Slice(start, rowBytes);
+            int alike = 1;
+            for (start += rowBytes; start < rgba.Length && row.SequenceEqual(rgba.Slice(start, rowBytes)); start += rowBytes)
             {
-                counts[last] = counts.GetValueOrDefault(last) + run;
-                (last, run) = (color, 0);
+                alike++;
             }
 
-            run++;
-        }
+            uint last = ColorAt(row, 0);
+            int run = 0;
+            for (int i = 0; i < row.Length; i += 4)
+            {
+                uint color = ColorAt(row, i);
+                if (color != last)
+                {
+                    counts[last] = counts.GetValueOrDefault(last) + (run * alike);
+                    (last, run) = (color, 0);
+                }
 
-        counts[last] = counts.GetValueOrDefault(last) + run;
+                run++;
+            }
+
+            counts[last] = counts.GetValueOrDefault(last) + (run * alike);
+        }
 
         var palette = new List<uint>(MaxColors);
         foreach (uint color in counts.OrderByDescending(c => c.Value).ThenBy(c => c.Key).Select(c => c.Key))
@@ -79,11 +90,19 @@ internal static class IndexedPng
         using var packed = new MemoryStream();
         using (var zlib = new ZLibStream(packed, CompressionLevel.Optimal, leaveOpen: true))
         {
-            byte[] row = new byte[1 + width];
+            byte[] row = new byte[1 + width], same = new byte[1 + width];
+            // Filter type 2 gives the difference to the row above: none.
+            same[0] = 2;
             uint last = ~0u;
             byte index = 0;
             for (int start = 0; start < rgba.Length; start += rowBytes)
             {
+                if (start > 0 && rgba.Slice(start, rowBytes).SequenceEqual(rgba.Slice(start - rowBytes, rowBytes)))
+                {
+                    zlib.Write(same);
+                    continue;
+                }
+
                 for (int x = 0; x < width; x++)
                 {
                     uint color = ColorAt(rgba, start + (4 * x));

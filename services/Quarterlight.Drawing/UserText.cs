@@ -39,12 +39,19 @@ internal static class UserText
     public static string Fit(string text, float widthPx, bool bold = false)
     {
         string cut = Cut(text, MostElements);
-        for (int most = StringInfo.ParseCombiningCharacters(cut).Length; most > 1 && DrawingFonts.Width(cut, PictureSheet.TextPx, bold) > widthPx;)
+        if (DrawingFonts.Width(cut, PictureSheet.TextPx, bold) <= widthPx)
         {
-            most--;
-            cut = Cut(text, most);
+            return cut;
         }
 
-        return cut;
+        // The most that fit lie from the one up to, but without, the other.
+        int fits = 1, tooMany = StringInfo.ParseCombiningCharacters(cut).Length;
+        while (fits + 1 < tooMany)
+        {
+            int middle = (fits + tooMany) / 2;
+            (fits, tooMany) = DrawingFonts.Width(Cut(text, middle), PictureSheet.TextPx, bold) <= widthPx ? (middle, tooMany) : (fits, middle);
+        }
+
+        return Cut(text, fits);
     }
 }

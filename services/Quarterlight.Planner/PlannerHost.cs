@@ -12,6 +12,7 @@ using Quarterlight.Planner.Library;
 using Quarterlight.Planner.Services;
 using Quarterlight.Planner.Upload;
 using Quarterlight.Store;
+using Quarterlight.Tagger;
 
 namespace Quarterlight.Planner;
 
@@ -123,8 +124,8 @@ public sealed class PlannerHost : IAsyncDisposable
         services.AddSingleton<PlanningGate>();
         services.AddSingleton<RecentPlans>();
         services.AddSingleton<CallGuard>();
-        services.AddSingleton<ClipGate>().AddSingleton<ClipAskReader>().AddSingleton<ClipSettingsDesk>().AddSingleton<ClipDesk>();
-        services.AddSingleton(s => new TaggerSource(static () => throw new DllNotFoundException("There is no tagger yet."), s.GetRequiredService<ILogger<TaggerSource>>()));
+        services.AddSingleton<ClipGate>().AddSingleton<ClipAskReader>().AddSingleton<ClipSettingsDesk>().AddSingleton<ClipDesk>().AddSingleton<ClipEndpoint>();
+        services.AddSingleton(s => new TaggerSource(ModelTagger.LoadShipped, s.GetRequiredService<ILogger<TaggerSource>>()));
         if (!options.StopOnSignals)
         {
             services.AddSingleton<IHostLifetime, EmbeddedLifetime>();
@@ -153,6 +154,7 @@ public sealed class PlannerHost : IAsyncDisposable
             services.AddSwaggerGen(o =>
             {
                 o.SwaggerDoc("v1", new OpenApiInfo { Title = "Quarterlight planner", Version = "v1", Description = "Sound for dialogue recorded in cars: microphone placement, the radio link and test clips, for callers without gRPC." });
+                o.DocumentFilter<ClipUploadDocument>();
                 string comments = Path.Combine(AppContext.BaseDirectory, "Quarterlight.Protos.xml");
                 o.IncludeXmlComments(comments);
                 o.IncludeGrpcXmlComments(comments, includeControllerXmlComments: true);
@@ -173,6 +175,7 @@ public sealed class PlannerHost : IAsyncDisposable
         app.MapGrpcReflectionService();
         if (options.HttpPort is not null)
         {
+            app.MapPost(ClipEndpoint.Path, (HttpContext http, ClipEndpoint endpoint) => endpoint.HandleAsync(http));
             app.UseSwagger(o => o.RouteTemplate = "openapi/{documentName}.json");
             app.UseSwaggerUI(o =>
             {

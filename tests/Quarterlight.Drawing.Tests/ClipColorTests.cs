@@ -86,9 +86,18 @@ public class ClipColorTests
             ("speech", s => ClipSymbols.Speech(s, new(80, 110, 160, 130))),
         ]);
 
-    [Fact]
-    public void OctaveFills_InBlackAndWhite_DifferInShape() =>
-        PaletteTests.Differ([.. Enum.GetValues<OctaveSeries>().Where(o => o != OctaveSeries.Whole).Select<OctaveSeries, (string, Action<PictureSheet>)>(o => (o.ToString(), s => ClipSymbols.Octave(s, o, new(20, 20, 220, 220))))]);
+    // In black and white both measured fills are dark; they differ by lightness in grey and by stripes against dots.
+    [Theory]
+    [MemberData(nameof(Kinds))]
+    public void OctaveFills_SpeechAndNoise_DifferWithoutColor(string kind)
+    {
+        Assert.True(ColorSight.Lab(Palette.Noise, kind).L - ColorSight.Lab(Palette.Speech, kind).L > 15, kind);
+        Fills(OctaveSeries.ForecastSpeech, OctaveSeries.MeasuredSpeech, OctaveSeries.ForecastNoise);
+        Fills(OctaveSeries.ForecastNoise, OctaveSeries.MeasuredNoise, OctaveSeries.ForecastSpeech);
+
+        static void Fills(params OctaveSeries[] series) =>
+            PaletteTests.Differ([.. series.Select<OctaveSeries, (string, Action<PictureSheet>)>(o => (o.ToString(), s => ClipSymbols.Octave(s, o, new(20, 20, 220, 220))))]);
+    }
 
     // WCAG 2.2, 1.4.11: ink edges and hatching on every ground of the picture.
     [Fact]

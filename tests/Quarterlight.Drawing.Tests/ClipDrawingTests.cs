@@ -1,5 +1,5 @@
+using Quarterlight.Clips;
 using Quarterlight.Clips.Judgement;
-using Quarterlight.Clips.Levels;
 
 using SkiaSharp;
 
@@ -66,6 +66,10 @@ public class ClipDrawingTests
     }
 
     [Fact]
+    public void Draw_MoreClippingThanIsListed_SaysHowManyAreMarked() =>
+        Assert.Contains(ClipDrawing.DrawWithLabels(ClipViews.Clipped).Labels, l => l.Series == SymbolLegend.Series && l.Text == "clipping, first 50 of 62");
+
+    [Fact]
     public void Draw_Dropouts_HaveALaneOfTheirOwn()
     {
         IReadOnlyList<DrawnLabel> with = ClipDrawing.DrawWithLabels(ClipViews.Clipped).Labels, without = ClipDrawing.DrawWithLabels(ClipViews.Good).Labels;
@@ -123,6 +127,25 @@ public class ClipDrawingTests
         double hz = SpectrogramPanel.LowHz * Math.Pow(SpectrogramPanel.HighHz / SpectrogramPanel.LowHz, (layout.Spectrum.Bottom - bright.Average(p => p.Y)) / layout.Spectrum.Height);
         double expected = view.Measures.Channels[0].Timeline.BandCentresHz.First(f => f > 1000);
         Assert.InRange(hz / expected, 0.97, 1.03);
+    }
+
+    // Measured, not made up: a tone of 1 kHz from 2 to 3 s is brightest at its time and frequency.
+    [Fact]
+    public void Draw_MeasuredTone_IsBrightWhereItSounds()
+    {
+        const int Rate = 48000;
+        var meter = new ClipMeter(Rate, 1);
+        meter.Add([.. Enumerable.Range(0, 5 * Rate).Select(i => (float)((i / Rate == 2 ? 0.1 * Math.Sin(2 * Math.PI * 1000 * i / Rate) : 0) + (1e-3 * Math.Sin(0.37 * i * i))))]);
+        ClipMeasures measures = meter.Finish();
+        var view = new ClipView { Measures = measures, Verdict = ClipJudge.Judge(measures, ClipThresholds.Default), Channel = 0 };
+        (DrawnPicture picture, IReadOnlyList<DrawnLabel> labels) = ClipDrawing.DrawWithLabels(view);
+        PictureChecks.LabelsAreApartLargeAndOnTheSheet(picture, labels);
+        ClipLayout layout = LayoutOf(view);
+        using SKBitmap bitmap = SKBitmap.Decode(picture.Png);
+        float y = layout.Spectrum.Bottom - (float)(layout.Spectrum.Height * Math.Log(1000 / SpectrogramPanel.LowHz) / Math.Log(SpectrogramPanel.HighHz / SpectrogramPanel.LowHz));
+        double Bright(double seconds, float dy) => Palette.Luminance(bitmap.GetPixel((int)layout.Time.At(seconds), (int)(y + dy)));
+        Assert.True(Bright(2.5, 0) > 0.5);
+        Assert.All(new[] { Bright(1.5, 0), Bright(3.5, 0), Bright(2.5, 60), Bright(2.5, -60) }, b => Assert.True(b < 0.3, $"{b:0.00}"));
     }
 
     [Fact]

@@ -33,7 +33,8 @@ internal static class ClipViews
             Reason(ClipReasonCodes.Clipping, ClipOutcome.Redo, "62 runs at full scale in 41 s: 91 a minute where 6 are too many.", new(6.4, 6.5), new(7.1, 7.2), new(19, 19.3), new(20, 21), new(33, 34)),
             Reason(ClipReasonCodes.Dropouts, ClipOutcome.Redo, "3 dropouts in 41 s.", new(11.2, 11.21), new(27.5, 27.52), new(28.9, 28.91)),
             Reason(ClipReasonCodes.AirConditioning, ClipOutcome.UseWithCare, "A fan is heard."),
-        ]), new(0.2, 0.1, 0.97, 0.02), TagState.Absent, TagState.Absent, TagState.Present, TagState.Absent)) with { FileName = "pickup.flac" };
+        ]), new(0.2, 0.1, 0.97, 0.02), TagState.Absent, TagState.Absent, TagState.Present, TagState.Absent)) with
+    { FileName = "pickup.flac" };
 
     public static ClipView Tenth
     {

@@ -21,10 +21,13 @@ public sealed class PlannerProcess : IAsyncDisposable
     public GrpcChannel Channel { get; }
 
     /// <summary>Starts the planner on a data folder and waits until it answers.</summary>
-    public static async Task<PlannerProcess> StartAsync(string folder, CancellationToken cancellation)
+    /// <param name="folder">Data folder.</param>
+    /// <param name="cancellation">Gives up.</param>
+    /// <param name="temporary">Folder for passing files; null leaves it to the system.</param>
+    public static async Task<PlannerProcess> StartAsync(string folder, CancellationToken cancellation, string? temporary = null)
     {
         int port = FreePort();
-        var planner = new PlannerProcess(Run("--grpc-port", $"{port}", "--http-port", "0", "--data", folder), port);
+        var planner = new PlannerProcess(Run(temporary, "--grpc-port", $"{port}", "--http-port", "0", "--data", folder), port);
         var health = new Health.HealthClient(planner.Channel);
         for (int attempt = 0; ; attempt++)
         {
@@ -44,7 +47,7 @@ public sealed class PlannerProcess : IAsyncDisposable
     /// <summary>Runs the planner to its end, for starts that must fail.</summary>
     public static async Task<(int ExitCode, string Error)> RunToEndAsync(CancellationToken cancellation, params string[] arguments)
     {
-        using Process process = Run(arguments);
+        using Process process = Run(null, arguments);
         string error = await process.StandardError.ReadToEndAsync(cancellation);
         await process.WaitForExitAsync(cancellation);
         return (process.ExitCode, error);
@@ -78,10 +81,16 @@ public sealed class PlannerProcess : IAsyncDisposable
         return ValueTask.CompletedTask;
     }
 
-    private static Process Run(params string[] arguments)
+    private static Process Run(string? temporary, params string[] arguments)
     {
         string planner = Path.Combine(AppContext.BaseDirectory, "Quarterlight.Planner.dll");
-        Process process = Process.Start(new ProcessStartInfo("dotnet", [planner, .. arguments]) { RedirectStandardOutput = true, RedirectStandardError = true })!;
+        var start = new ProcessStartInfo("dotnet", [planner, .. arguments]) { RedirectStandardOutput = true, RedirectStandardError = true };
+        if (temporary is not null)
+        {
+            start.Environment["TMPDIR"] = temporary;
+        }
+
+        Process process = Process.Start(start)!;
         process.BeginOutputReadLine();
         return process;
     }

@@ -7,9 +7,12 @@ namespace Quarterlight.Wire.Tests;
 public sealed record Refused(StatusCode Code, string Message, ErrorInfo Info, IReadOnlyList<BadRequest.Types.FieldViolation> Fields)
 {
     /// <summary>Makes a call that must be refused, and checks what every refusal has.</summary>
-    public static async Task<Refused> ByAsync<T>(AsyncUnaryCall<T> call)
+    public static Task<Refused> ByAsync<T>(AsyncUnaryCall<T> call) => ByAsync(() => call.ResponseAsync);
+
+    /// <summary>Makes a call that must be refused, and checks what every refusal has.</summary>
+    public static async Task<Refused> ByAsync(Func<Task> call)
     {
-        RpcException exception = await Assert.ThrowsAsync<RpcException>(() => call.ResponseAsync);
+        RpcException exception = await Assert.ThrowsAsync<RpcException>(call);
         Google.Rpc.Status? status = exception.GetRpcStatus();
         Assert.True(status is not null, $"no rich error: {exception.StatusCode} {exception.Status.Detail}");
         ErrorInfo? info = status.GetDetail<ErrorInfo>();
@@ -28,7 +31,10 @@ public sealed record Refused(StatusCode Code, string Message, ErrorInfo Info, IR
     }
 
     /// <summary>Makes a call that must be refused for its fields.</summary>
-    public static async Task<Refused> ForFieldsAsync<T>(AsyncUnaryCall<T> call)
+    public static Task<Refused> ForFieldsAsync<T>(AsyncUnaryCall<T> call) => ForFieldsAsync(() => call.ResponseAsync);
+
+    /// <summary>Makes a call that must be refused for its fields.</summary>
+    public static async Task<Refused> ForFieldsAsync(Func<Task> call)
     {
         Refused refused = await ByAsync(call);
         Assert.Equal(StatusCode.InvalidArgument, refused.Code);

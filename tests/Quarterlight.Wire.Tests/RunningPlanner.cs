@@ -42,6 +42,8 @@ public sealed class RunningPlanner : IAsyncDisposable
 
     public RadioService.RadioServiceClient Radio => new(Channel);
 
+    public ClipService.ClipServiceClient Clips => new(Channel);
+
     public Health.HealthClient Health => new(Channel);
 
     public static async Task<RunningPlanner> StartAsync(Func<PlannerHostOptions, PlannerHostOptions>? change = null)

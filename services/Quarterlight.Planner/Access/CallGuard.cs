@@ -29,7 +29,7 @@ internal sealed class CallGuard(TeamDirectory teams, PlannerHostOptions options,
     /// <inheritdoc/>
     public override Task<TResponse> ClientStreamingServerHandler<TRequest, TResponse>(
         IAsyncStreamReader<TRequest> requestStream, ServerCallContext context, ClientStreamingServerMethod<TRequest, TResponse> continuation) =>
-        GuardAsync(context, () => continuation(requestStream, context));
+        GuardAsync(context, () => continuation(new CallerStream<TRequest>(requestStream), context));
 
     /// <inheritdoc/>
     public override Task DuplexStreamingServerHandler<TRequest, TResponse>(
@@ -37,7 +37,7 @@ internal sealed class CallGuard(TeamDirectory teams, PlannerHostOptions options,
         IServerStreamWriter<TResponse> responseStream,
         ServerCallContext context,
         DuplexStreamingServerMethod<TRequest, TResponse> continuation) =>
-        GuardAsync(context, () => DoneAsync(continuation(requestStream, responseStream, context)));
+        GuardAsync(context, () => DoneAsync(continuation(new CallerStream<TRequest>(requestStream), responseStream, context)));
 
     /// <summary>
     /// The same round a call that did not come over gRPC. Streams keep their own time: they must end by themselves, since nothing else ends what

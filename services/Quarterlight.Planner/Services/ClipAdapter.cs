@@ -43,10 +43,6 @@ internal sealed class ClipAdapter(ClipGate gate, ClipAskReader asks, ClipDesk de
         {
             throw Refusals.Stalled(options.UploadIdleLimit);
         }
-        catch (IOException)
-        {
-            throw Refusals.GaveUp();
-        }
 
         throw Refusals.Invalid("header", "the header is missing", "Send it first, then the pieces of the file");
     }

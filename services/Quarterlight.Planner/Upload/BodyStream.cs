@@ -1,3 +1,5 @@
+using Quarterlight.Planner.Errors;
+
 namespace Quarterlight.Planner.Upload;
 
 /// <summary>The body of an HTTP upload.</summary>
@@ -5,5 +7,16 @@ namespace Quarterlight.Planner.Upload;
 internal sealed class BodyStream(Stream body) : UploadStream
 {
     /// <inheritdoc/>
-    protected override ValueTask<int> NextAsync(Memory<byte> buffer, CancellationToken cancellation) => body.ReadAsync(buffer, cancellation);
+    protected override async ValueTask<int> NextAsync(Memory<byte> buffer, CancellationToken cancellation)
+    {
+        try
+        {
+            return await body.ReadAsync(buffer, cancellation).ConfigureAwait(false);
+        }
+        catch (IOException)
+        {
+            // What the server throws when the connection is gone.
+            throw Refusals.GaveUp();
+        }
+    }
 }

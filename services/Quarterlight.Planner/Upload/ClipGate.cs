@@ -6,16 +6,27 @@ namespace Quarterlight.Planner.Upload;
 /// How many clips may be under way, and whose turn it is to compute. A clip holds a core for one block of samples and not while it waits for bytes,
 /// so a slow upload is in nobody's way; turns are given in order.
 /// </summary>
-internal sealed class ClipGate(PlannerHostOptions options) : IDisposable
+internal sealed class ClipGate : IDisposable
 {
     private readonly SemaphoreSlim _cores = new(Environment.ProcessorCount);
+    private readonly int _most;
     private int _present;
+
+    /// <summary>Makes it for <see cref="PlannerHostOptions.MostClips"/>.</summary>
+    public ClipGate(PlannerHostOptions options)
+    {
+        _most = options.MostClips;
+
+        // A decoder that pulls (Vorbis) waits for bytes on a thread of the pool, which is slow to make new ones: slow uploads must not hold up all else.
+        ThreadPool.GetMinThreads(out int workers, out int completions);
+        ThreadPool.SetMinThreads(Math.Max(workers, Environment.ProcessorCount + _most), completions);
+    }
 
     /// <summary>Lets a clip in; dispose the pass when it has gone.</summary>
     /// <exception cref="Grpc.Core.RpcException">RESOURCE_EXHAUSTED: too many are in.</exception>
     public Pass Enter()
     {
-        if (Interlocked.Increment(ref _present) > options.MostClips)
+        if (Interlocked.Increment(ref _present) > _most)
         {
             Interlocked.Decrement(ref _present);
             throw Refusals.Busy("clips");

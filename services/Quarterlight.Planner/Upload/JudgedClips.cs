@@ -2,6 +2,7 @@ using Quarterlight.Audio;
 using Quarterlight.Clips;
 using Quarterlight.Clips.Judgement;
 using Quarterlight.Clips.Tagging;
+using Quarterlight.Drawing;
 using Quarterlight.Planner.Mapping;
 using Quarterlight.V1;
 using PlanComparison = Quarterlight.Clips.Judgement.PlanComparison;
@@ -31,6 +32,20 @@ internal static class JudgedClips
         report.Tagger = tagger is null ? null : TagMapper.ToContract(tagger);
         report.Advisories.AddRange(advisories.Select(GeometryMapper.ToContract));
         report.Remarks.AddRange(file.Remarks);
-        return new JudgedClip { Report = report };
+        return new JudgedClip { Report = report, Picture = ask.IncludePicture ? Draw(ask, measures, verdict, names, comparisons) : null };
+    }
+
+    private static Picture Draw(ClipAsk ask, ClipMeasures measures, Clips.Judgement.ClipVerdict verdict, string[] names, List<PlanComparison> comparisons)
+    {
+        int channel = ask.PictureChannel > 0 ? ask.PictureChannel - 1 : verdict.WorstChannel;
+        return PictureMapper.ToContract(ClipDrawing.Draw(new ClipView
+        {
+            Measures = measures,
+            Verdict = verdict,
+            Channel = channel,
+            ChannelName = names[channel],
+            FileName = ask.FileName,
+            Comparison = comparisons.FirstOrDefault(c => c.Channel == channel),
+        }));
     }
 }

@@ -1,5 +1,3 @@
-using Quarterlight.Planner.Errors;
-
 namespace Quarterlight.Planner.Upload;
 
 /// <summary>The bytes of a clip as they arrive, once from front to back. Counts them, and lets the judging look up between two reads.</summary>
@@ -34,17 +32,9 @@ internal abstract class UploadStream : Stream
             await look(cancellationToken).ConfigureAwait(false);
         }
 
-        try
-        {
-            int count = await NextAsync(buffer, cancellationToken).ConfigureAwait(false);
-            ByteCount += count;
-            return count;
-        }
-        catch (IOException)
-        {
-            // Both servers say so when the connection is gone.
-            throw Refusals.GaveUp();
-        }
+        int count = await NextAsync(buffer, cancellationToken).ConfigureAwait(false);
+        ByteCount += count;
+        return count;
     }
 
     /// <inheritdoc/>
