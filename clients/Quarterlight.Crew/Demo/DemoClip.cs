@@ -44,7 +44,7 @@ public static class DemoClip
             double t = (double)i / SampleRateHz;
             noise = (noise * 1_664_525) + 1_013_904_223;
             hiss += 0.35 * (((noise / (double)uint.MaxValue * 2) - 1) - hiss);
-            double sample = (0.11 * voice.Next(t)) + Engine(t) + (0.011 * hiss);
+            double sample = (0.11 * voice.Next(t)) + Engine(t) + (0.017 * hiss);
             int value = (int)Math.Round(Math.Clamp(sample, -1, 1) * FullScale);
             int at = HeaderBytes + (i * BytesPerSample);
             file[at] = (byte)value;

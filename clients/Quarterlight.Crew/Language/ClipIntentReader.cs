@@ -6,10 +6,6 @@ namespace Quarterlight.Crew.Language;
 /// </summary>
 internal static class ClipIntentReader
 {
-    private static readonly HashSet<string> Asking = Lexicon.Words("is was are were any did does do has have how hows what whats which much can could");
-    private static readonly HashSet<string> Hearing = Lexicon.Words("hear heard audible detect detected notice there running it on");
-    private static readonly HashSet<string> Keeping = Lexicon.Words("usable useable unusable use keep keeper good ok okay verdict acceptable accept pass");
-
     /// <summary>A question that came with a clip.</summary>
     public static CrewRequest Attached(CrewRequest request) => request with { Intent = CrewIntent.JudgeClip, UnknownScene = null, Clip = request.Clip with { Demo = false } };
 
@@ -53,7 +49,7 @@ internal static class ClipIntentReader
             return request with { Intent = CrewIntent.ClipReplan };
         }
 
-        if (last && (current || named) && Aspect(request, said, named) is { } about)
+        if (last && (current || named) && ClipAspectReader.Read(request, said, named) is { } about)
         {
             return about;
         }
@@ -63,7 +59,7 @@ internal static class ClipIntentReader
         bool verdict = named && (said.Any(ClipWords.Verdicts) || said.Any(ClipWords.Judging) || said.Count <= 3 || said.Any("how", "what", "whats"));
         if (judges || points || verdict)
         {
-            return last && !verdict && !said.Any("new", "another") && Keeps(said) ? About(request, ClipAspect.Verdict) : request with { Intent = CrewIntent.JudgeClip, Clip = request.Clip with { Again = said.Any("again") && last } };
+            return last && !verdict && !said.Any("new", "another") && ClipAspectReader.Keeps(said) ? ClipAspectReader.About(request, ClipAspect.Verdict) : request with { Intent = CrewIntent.JudgeClip, Clip = request.Clip with { Again = said.Any("again") && last } };
         }
 
         return null;
@@ -77,18 +73,18 @@ internal static class ClipIntentReader
             return null;
         }
 
-        if (said.Any(ClipWords.Limits) && (said.Any(Asking) || said.Any(Lexicon.Listing) || said.Count <= 2))
+        if (said.Any(ClipWords.Limits) && (said.Any(ClipAspectReader.Asking) || said.Any(Lexicon.Listing) || said.Count <= 2))
         {
             return request with { Intent = CrewIntent.ClipLimits };
         }
 
         if (said.Memory.LastClip is not null)
         {
-            return Aspect(request, said, named: true);
+            return ClipAspectReader.Read(request, said, named: true);
         }
 
         bool clipOnly = said.Any("loudness", "lufs", "clipping", "dbtp", "gust", "gusts", "hum", "rumble", "noisefloor", "hiss") && said.Count <= 6;
-        bool points = said.Any("this", "that", "it") && said.Any(Keeping) && said.Count <= 5 && said.Tokens.All(t => t.IsAny(ClipWords.Verdicts) || t.IsAny(Lexicon.Plain) || t.IsAny(Lexicon.Allowing));
+        bool points = said.Any("this", "that", "it") && said.Any(ClipAspectReader.Keeping) && said.Count <= 5 && said.Tokens.All(t => t.IsAny(ClipWords.Verdicts) || t.IsAny(Lexicon.Plain) || t.IsAny(Lexicon.Allowing));
         return clipOnly || points ? request with { Intent = CrewIntent.JudgeClip } : null;
     }
 
@@ -114,12 +110,12 @@ internal static class ClipIntentReader
             return request with { Intent = CrewIntent.SetClipLimits };
         }
 
-        if (request.Clip.Limits is not null && (limits || said.Any(ClipWords.Setting)) && (limits || !said.Tokens[0].IsAny(Asking) || said.Any("not")))
+        if (request.Clip.Limits is not null && (limits || said.Any(ClipWords.Setting)) && (limits || !said.Tokens[0].IsAny(ClipAspectReader.Asking) || said.Any("not")))
         {
             return request with { Intent = CrewIntent.SetClipLimits };
         }
 
-        bool asks = said.Any(Asking) || said.Any(Lexicon.Listing);
+        bool asks = said.Any(ClipAspectReader.Asking) || said.Any(Lexicon.Listing);
         return limits && (named || current || said.Any("threshold", "thresholds", "criteria")) && asks ? request with { Intent = CrewIntent.ClipLimits } : null;
     }
 
@@ -128,114 +124,6 @@ internal static class ClipIntentReader
         bool plan = said.Any(Lexicon.Plans) || said.Any("replan", "rework");
         bool measured = said.Any("noise", "measured", "real", "recording", "clip") && (said.Any("that", "this", "measured", "real") || named);
         bool redoes = said.Any(ClipWords.Again) || said.Any("use", "with", "put", "take", "feed", "apply");
-        return (plan || said.Any("redo")) && measured && redoes && (last || said.Any("measured") || named || said.Any("redo")) && !Compares(said) && (current || last || said.Any("noise"));
-    }
-
-    private static bool Compares(SaidThings said) => said.Any(ClipWords.Comparing);
-
-    private static bool Keeps(SaidThings said) => said.Any(Keeping) || said.Any(ClipWords.Judging);
-
-    private static CrewRequest About(CrewRequest request, ClipAspect aspect) => request with { Intent = CrewIntent.ClipQuestion, Clip = request.Clip with { Aspect = aspect } };
-
-    private static CrewRequest? Aspect(CrewRequest request, SaidThings said, bool named)
-    {
-        bool plans = said.Any(Lexicon.Plans), supposes = said.Any(Lexicon.Supposing) && request.HasChanges;
-        bool elsewhere = request.Site is not null || supposes || (said.MicrophoneSaid && !named && !said.Any(ClipWords.Figures)) || said.KitSaid is not null || said.CabinSaid is not null || (request.SceneSaid && !named);
-        if (elsewhere || (said.Any(Lexicon.Microphones) && (said.Any(Lexicon.Wheres) || said.Any(Lexicon.Placing))))
-        {
-            return null;
-        }
-
-        if (Judged(request, said, plans) is { } judged)
-        {
-            return judged;
-        }
-
-        if ((request.Clip.Channel is not null || said.Any(Lexicon.Pictures)) && !plans && (said.Any(Lexicon.Pictures) || said.Any("show", "plot", "see", "view", "display", "spectrum", "graph")))
-        {
-            return request with { Intent = CrewIntent.ClipPicture };
-        }
-
-        bool asks = said.Any(Asking) || said.Any(Hearing) || said.Count <= 3;
-        if (request.HasChanges && !(said.Tokens[0].IsAny(Asking) && said.Any(Hearing)))
-        {
-            return null;
-        }
-
-        if (Compares(said) && (plans || said.Any("forecast", "predicted", "prediction", "expected", "expect", "planned", "compare", "comparison") || said.Any("we", "you")) && !said.Any(Lexicon.Wheres))
-        {
-            return About(request, ClipAspect.Comparison);
-        }
-
-        if (plans)
-        {
-            return null;
-        }
-
-        return Word(said, asks) is { } aspect ? About(request, aspect) : null;
-    }
-
-    // "it is the driver's": the same clip once more, with what was missing.
-    private static CrewRequest? Judged(CrewRequest request, SaidThings said, bool plans)
-    {
-        bool whose = request.TalkerId is not null && !plans && said.Count <= 8 && said.Any("it", "its", "this", "that", "thats", "was", "from") && !said.Any(Lexicon.Wheres) && !said.Any("why", "how", "which", "not") && !request.HasChanges;
-        bool again = said.Any("again", "rejudge") && (said.Any(ClipWords.Judging) || said.Any("check", "listen"));
-        return whose || again ? request with { Intent = CrewIntent.JudgeClip, Clip = request.Clip with { Again = true } } : null;
-    }
-
-    private static ClipAspect? Word(SaidThings said, bool asks)
-    {
-        if (said.Any("channel", "channels", "track", "tracks") && !said.Any("fm", "frequency", "quiet", "quietest", "free", "transmitters", "transmitter", "put") && (said.Any("which", "each", "both", "all", "every", "how", "bad", "worst", "best") || said.Count <= 2))
-        {
-            return ClipAspect.Channels;
-        }
-
-        if (said.Any(Lexicon.Reasons) || (said.Any("fix", "mend", "remedy", "improve", "cure", "do") && said.Any("we", "how", "i", "should") && !said.Any("hear") && said.Count <= 8))
-        {
-            return ClipAspect.Why;
-        }
-
-        bool wrong = said.Any("wrong", "problem", "problems", "matter", "issue", "issues");
-        if (wrong)
-        {
-            return ClipAspect.Why;
-        }
-
-        if ((said.Any(ClipWords.Times) || said.Any("time", "happen")) && said.Count <= 7)
-        {
-            return ClipAspect.Where;
-        }
-
-        if (said.Any(ClipWords.EngineSpeeds) || (said.Any("fast") && said.Any(Lexicon.Engines)))
-        {
-            return ClipAspect.EngineSpeed;
-        }
-
-        if ((said.Any(ClipWords.Heard) || said.Any(Lexicon.Fans) || said.Any(Lexicon.Engines)) && asks)
-        {
-            return ClipAspect.Heard;
-        }
-
-        if (said.Any(ClipWords.Noises) && (asks || said.Any("bad", "far", "above", "over")))
-        {
-            return ClipAspect.Noise;
-        }
-
-        if (said.Any(ClipWords.Loudness))
-        {
-            return ClipAspect.Loudness;
-        }
-
-        if (said.Any(ClipWords.Figures) || said.Any(Lexicon.More))
-        {
-            return ClipAspect.Figures;
-        }
-
-        if (said.Any("file", "format", "metadata", "slate", "timecode", "long", "length", "duration", "rate"))
-        {
-            return ClipAspect.File;
-        }
-
-        return Keeps(said) && said.Count <= 8 ? ClipAspect.Verdict : null;
+        return (plan || said.Any("redo")) && measured && redoes && (last || said.Any("measured") || named || said.Any("redo")) && !said.Any(ClipWords.Comparing) && (current || last || said.Any("noise"));
     }
 }

@@ -50,6 +50,11 @@ internal static class ClipQuestionTopic
             next.AddRange((asked.Scene?.Talkers ?? []).Take(2).Select(ClipTopic.Whose));
         }
 
+        if (aspect == ClipAspect.EngineSpeed && last.File is not null && last.Report.Channels.All(c => c.Engine is null))
+        {
+            next.Add("it has four cylinders");
+        }
+
         if (last.Report.Comparisons.Any(c => c.NoiseCorrection is not null))
         {
             next.Add("redo the plan with that noise");

@@ -14,7 +14,6 @@ namespace Quarterlight.Crew.Topics;
 internal static class ClipTopic
 {
     private const int MostFollowUps = 3;
-    private const int LongestFileName = 200;
 
     public static async Task<CrewAnswer> JudgeAsync(Asked asked)
     {
@@ -23,7 +22,7 @@ internal static class ClipTopic
             return asked.Request.Clip.Again && asked.Memory.LastClip is { } gone ? SendAgain(asked, gone) : NoClip(asked);
         }
 
-        ClipHeader header = Header(asked, file);
+        ClipHeader header = ClipSending.Header(asked, file);
         bool planned = header.PlanSourceCase != ClipHeader.PlanSourceOneofCase.None, fromPlan = header.PlanSourceCase == ClipHeader.PlanSourceOneofCase.SentPlan;
         ClipSent sent;
         bool whose = false;
@@ -43,7 +42,7 @@ internal static class ClipTopic
 
         if (sent.Judged is not { } judged)
         {
-            return Problem(asked, file, sent.Problem);
+            return ClipSending.Problem(asked, file, sent.Problem);
         }
 
         ClipReport report = judged.Report ?? new ClipReport();
@@ -89,11 +88,11 @@ internal static class ClipTopic
             return SendAgain(asked, last);
         }
 
-        var header = new ClipHeader { FileName = CrewText.Clean(file.FileName, LongestFileName), IncludePicture = true, PictureChannel = channel };
+        var header = new ClipHeader { FileName = CrewText.Clean(file.FileName, ClipSending.LongestFileName), IncludePicture = true, PictureChannel = channel };
         ClipSent sent = await ClipUpload.SendAsync(asked.Planner, header, file, asked.Progress, asked.Cancellation).ConfigureAwait(false);
         if (sent.Judged is not { } judged)
         {
-            return sent.Problem == ClipProblem.NotReadable ? SendAgain(asked, last) : Problem(asked, file, sent.Problem);
+            return sent.Problem == ClipProblem.NotReadable ? SendAgain(asked, last) : ClipSending.Problem(asked, file, sent.Problem);
         }
 
         ClipChannel? drawn = channel > 0 ? judged.Report?.Channels.FirstOrDefault(c => c.Number == channel) : ClipText.Channel(judged.Report ?? new ClipReport());
@@ -128,43 +127,6 @@ internal static class ClipTopic
     };
 
     private static CrewAttachment? File(Asked asked) => asked.Attachment ?? (asked.Request.Clip.Demo ? DemoClip.Attachment : asked.Request.Clip.Again ? asked.Memory.LastClip?.File : null);
-
-    private static ClipHeader Header(Asked asked, CrewAttachment file)
-    {
-        var header = new ClipHeader
-        {
-            FileName = CrewText.Clean(file.FileName, LongestFileName),
-            IncludePicture = asked.IncludePicture,
-            PictureChannel = asked.Request.Clip.Channel ?? 0,
-        };
-        if (file.ByteCount is { } bytes)
-        {
-            header.ByteCount = bytes;
-        }
-
-        if (asked.Request.Clip.Cylinders is { } cylinders)
-        {
-            header.Cylinders = cylinders;
-        }
-
-        bool set = asked.Request.SceneSaid || asked.Memory.SceneName is not null;
-        if (asked.Scene is not { } scene || !set)
-        {
-            return header;
-        }
-
-        header.TalkerId = asked.Request.TalkerId ?? "";
-        if (asked.Memory.Plan is { } plan && plan.Scene?.Name == scene.Name)
-        {
-            header.SentPlan = plan;
-        }
-        else
-        {
-            header.Scene = scene.Name;
-        }
-
-        return header;
-    }
 
     private static bool NamesTalker(RpcException problem) =>
         problem.GetRpcStatus()?.GetDetail<BadRequest>()?.FieldViolations.Any(v => v.Field.EndsWith("talker_id", StringComparison.Ordinal)) == true;
@@ -204,27 +166,6 @@ internal static class ClipTopic
         next.Add(reasons.Any(r => r.Stretches.Count > 0) ? "where exactly?" : reasons.Length > 0 ? "why?" : "loudness?");
         next.Add(report.Channels.Count > 1 ? "which channel?" : "details");
         return [.. next.Take(MostFollowUps)];
-    }
-
-    private static CrewAnswer Problem(Asked asked, CrewAttachment file, ClipProblem problem)
-    {
-        CrewAttachmentProblem? ofFile = problem switch
-        {
-            ClipProblem.Empty => CrewAttachmentProblem.Empty,
-            ClipProblem.TooLarge => CrewAttachmentProblem.TooLarge,
-            ClipProblem.NotReadable => CrewAttachmentProblem.NotReadable,
-            _ => null,
-        };
-        if (ofFile is { } known)
-        {
-            return CrewAttachmentAnswers.Of(known, file.FileName, asked.Memory);
-        }
-
-        string name = ClipText.FileName(file.FileName);
-        string sentence = problem == ClipProblem.Stalled
-            ? Say($"Nothing moved for {asked.Planner.Desk.ClipStall.TotalSeconds:0} s while {name} was sent, so it was given up: check the connection and send it again, or a shorter piece.")
-            : $"The planner ended without a verdict on {name}: send it again.";
-        return asked.Answer(sentence, []) with { Outcome = CrewOutcome.Refused, Private = true, FollowUps = ["judge the demo clip"], Memory = asked.Memory };
     }
 
     // Asked.Pictures keeps lower-case letters and digits only.

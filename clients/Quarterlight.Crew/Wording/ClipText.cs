@@ -12,6 +12,9 @@ internal static class ClipText
     private const int MostPlaces = 3;
     private const int MostCautions = 2;
 
+    // Says what headline and figures say already.
+    private const string Clean = "clean";
+
     /// <summary>The decision in one line.</summary>
     public static string Headline(ClipReport report) => report.Verdict is { Headline.Length: > 0 } verdict ? Sentence(verdict.Headline) : $"{Outcome(report.Verdict?.Outcome ?? ClipOutcome.Unspecified)}.";
 
@@ -46,7 +49,7 @@ internal static class ClipText
     /// <summary>Reasons in order of harm, each with where and the way out.</summary>
     public static List<CrewLine> Reasons(ClipReport report, int most, int places)
     {
-        ClipReason[] all = [.. report.Verdict?.Reasons ?? []];
+        ClipReason[] all = [.. (report.Verdict?.Reasons ?? []).Where(r => r.Code != Clean)];
         List<CrewLine> lines = [.. all.Take(most).Select(r => new CrewLine(CrewLineKind.Reason, Reason(report, r, places)))];
         if (all.Length > most)
         {
