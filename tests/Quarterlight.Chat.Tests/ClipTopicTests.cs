@@ -203,6 +203,16 @@ public sealed class ClipTopicTests
     }
 
     [Fact]
+    public async Task Judge_OnceMoreWithCylinders_KeepsTheTalker()
+    {
+        clips.Report.Comparisons.Add(CannedClips.Comparison("child"));
+        CrewAnswer judged = await clips.AskAsync("this is the child's mic", CannedClips.File(), InSchoolRun);
+        await clips.AskAsync("it has four cylinders", null, judged.Memory);
+
+        Assert.Equal((4, "child"), (clips.Headers[1].Cylinders, clips.Headers[1].TalkerId));
+    }
+
+    [Fact]
     public async Task Replan_NothingCompared_SaysWhatIsMissing()
     {
         CrewAnswer judged = await clips.AskAsync("judge this", CannedClips.File(), InSchoolRun);

@@ -78,9 +78,12 @@ internal static class ClipIntentReader
             return request with { Intent = CrewIntent.ClipLimits };
         }
 
-        if (said.Memory.LastClip is not null)
+        if (said.Memory.LastClip is { } last)
         {
-            return ClipAspectReader.Read(request, said, named: true);
+            // Once something else is talked about, "what time" and "why" alone no longer point at the clip.
+            CrewRequest? about = ClipAspectReader.Read(request, said, named: true);
+            bool vague = about is { Intent: not CrewIntent.ClipQuestion } or { Clip.Aspect: ClipAspect.Where or ClipAspect.Why or ClipAspect.Verdict or ClipAspect.File };
+            return last.Current || !vague ? about : null;
         }
 
         bool clipOnly = said.Any("loudness", "lufs", "clipping", "dbtp", "gust", "gusts", "hum", "rumble", "noisefloor", "hiss") && said.Count <= 6;

@@ -37,7 +37,9 @@ internal static class ClipSending
             return header;
         }
 
-        header.TalkerId = asked.Request.TalkerId ?? "";
+        // Judged once more, it is still the microphone it was.
+        PlanComparison? before = asked.Request.Clip.Again && asked.Memory.LastClip is { } last && last.ComparedScene == scene.Name && last.Report.Comparisons.Count == 1 ? last.Report.Comparisons[0] : null;
+        header.TalkerId = asked.Request.TalkerId ?? before?.TalkerId ?? "";
         if (asked.Memory.Plan is { } plan && plan.Scene?.Name == scene.Name)
         {
             header.SentPlan = plan;
