@@ -25,8 +25,19 @@ public sealed class CannedClips : ClipService.ClipServiceBase
 
     public static ClipThresholds Defaults() => new()
     {
-        SpeechToNoiseUseDb = 20, SpeechToNoiseCareDb = 12, TruePeakCareDbtp = -1, ClippingRedoPerMinute = 6, SpeechLowDbov = -45, SpeechHighDbov = -12, DropoutRedoPerMinute = 2,
-        DcOffsetCareFraction = 0.01, HumCareDb = 40, LeastSpeechS = 1, EngineNeedsCare = false, WindNeedsCare = true, AirConditioningNeedsCare = true,
+        SpeechToNoiseUseDb = 20,
+        SpeechToNoiseCareDb = 12,
+        TruePeakCareDbtp = -1,
+        ClippingRedoPerMinute = 6,
+        SpeechLowDbov = -45,
+        SpeechHighDbov = -12,
+        DropoutRedoPerMinute = 2,
+        DcOffsetCareFraction = 0.01,
+        HumCareDb = 40,
+        LeastSpeechS = 1,
+        EngineNeedsCare = false,
+        WindNeedsCare = true,
+        AirConditioningNeedsCare = true,
     };
 
     public override async Task JudgeClip(IAsyncStreamReader<JudgeClipRequest> requestStream, IServerStreamWriter<JudgeClipResponse> responseStream, ServerCallContext context)
