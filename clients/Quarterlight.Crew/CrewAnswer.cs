@@ -42,6 +42,15 @@ public enum CrewLineKind
     /// <summary>A caution.</summary>
     Caution,
 
+    /// <summary>Why a clip is what it is, and the way out.</summary>
+    Reason,
+
+    /// <summary>What was heard in a clip.</summary>
+    Heard,
+
+    /// <summary>A forecast beside what was measured.</summary>
+    Comparison,
+
     /// <summary>How good the choice is proved to be.</summary>
     Proof,
 }

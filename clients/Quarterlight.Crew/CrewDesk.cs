@@ -48,12 +48,13 @@ public sealed class CrewDesk
                 memory = memory with { SceneName = scene.Name };
             }
 
-            request = RequestReader.Read(text, vocabulary, memory, units);
+            request = RequestReader.Read(text, vocabulary, memory, units, question.Attachment is not null);
 
             // Another scene: what was remembered of the last one would mislead.
             memory = request.SceneName == memory.SceneName ? memory : memory with { Plan = null, LastChanges = null, LastRadio = null };
             memory = TurnsFromRadio(request.Intent) ? memory with { LastRadio = null } : memory;
-            var asked = new Asked(planner, request, vocabulary, memory, request.Units ?? units, question.IncludePicture, cancellation);
+            memory = TurnsFromClip(request.Intent) && memory.LastClip is { Current: true } clip ? memory with { LastClip = clip with { Current = false } } : memory;
+            var asked = new Asked(planner, request, vocabulary, memory, request.Units ?? units, question.IncludePicture, cancellation) { Attachment = question.Attachment, Progress = question.Progress };
             return await AnswerAsync(asked, text).ConfigureAwait(false);
         }
         catch (RpcException) when (cancellation.IsCancellationRequested)
@@ -82,6 +83,9 @@ public sealed class CrewDesk
     // What is about the microphones ends the talk about the radio; help, units and the like do not.
     private static bool TurnsFromRadio(CrewIntent intent) => intent is CrewIntent.Plan or CrewIntent.WhySite or CrewIntent.WhatIf or CrewIntent.Details or CrewIntent.RunnerUp
         or CrewIntent.ListSites or CrewIntent.Show or CrewIntent.UseScene or CrewIntent.LoadDemo;
+
+    // What is about anything that is planned ends the talk about a clip, which stays remembered.
+    private static bool TurnsFromClip(CrewIntent intent) => TurnsFromRadio(intent) || intent is CrewIntent.LinkCheck or CrewIntent.LinkLaw or CrewIntent.QuietChannel or CrewIntent.Channels or CrewIntent.CheckChannels;
 
     private async Task<CrewVocabulary> ReadVocabularyAsync(CancellationToken cancellation) => new(
         await planner.AllScenesAsync(cancellation).ConfigureAwait(false),
@@ -113,6 +117,12 @@ public sealed class CrewDesk
         CrewIntent.LinkLaw => await LawTopic.AnswerAsync(asked).ConfigureAwait(false),
         CrewIntent.Channels => await ChannelTopic.FindAsync(asked).ConfigureAwait(false),
         CrewIntent.CheckChannels => await ChannelTopic.CheckAsync(asked).ConfigureAwait(false),
+        CrewIntent.JudgeClip => await ClipTopic.JudgeAsync(asked).ConfigureAwait(false),
+        CrewIntent.ClipQuestion => ClipQuestionTopic.Answer(asked),
+        CrewIntent.ClipPicture => await ClipTopic.PictureAsync(asked).ConfigureAwait(false),
+        CrewIntent.ClipReplan => await ClipReplanTopic.AnswerAsync(asked).ConfigureAwait(false),
+        CrewIntent.ClipLimits => await ClipLimitTopic.ShowAsync(asked).ConfigureAwait(false),
+        CrewIntent.SetClipLimits => await ClipLimitTopic.SetAsync(asked).ConfigureAwait(false),
         CrewIntent.Help => HelpTopic.Help(asked),
         _ => HelpTopic.NotUnderstood(asked, text),
     };

@@ -60,6 +60,24 @@ public enum CrewIntent
     /// <summary>Whether channels already chosen go together.</summary>
     CheckChannels,
 
+    /// <summary>Whether a test clip can be used.</summary>
+    JudgeClip,
+
+    /// <summary>More about the clip judged last.</summary>
+    ClipQuestion,
+
+    /// <summary>The picture of a channel of the clip judged last.</summary>
+    ClipPicture,
+
+    /// <summary>The plan again with the noise measured in a clip.</summary>
+    ClipReplan,
+
+    /// <summary>From where a clip is used with care or redone.</summary>
+    ClipLimits,
+
+    /// <summary>Other limits for clips, for the whole team.</summary>
+    SetClipLimits,
+
     /// <summary>What can be asked.</summary>
     Help,
 }

@@ -21,6 +21,9 @@ public sealed record CrewMemory
     /// <summary>The last question about the radio, so that "and at 200 m?" goes on from it; null when something else is talked about.</summary>
     public RadioMemory? LastRadio { get; init; }
 
+    /// <summary>The clip judged last; null before the first.</summary>
+    public ClipMemory? LastClip { get; init; }
+
     /// <summary>Units the conversation settled on; null when nobody said.</summary>
     public UnitPreference? Units { get; init; }
 }

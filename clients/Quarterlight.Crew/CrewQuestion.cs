@@ -15,6 +15,12 @@ public sealed record CrewQuestion
     /// <summary>What the last answer left behind.</summary>
     public CrewMemory Memory { get; init; } = CrewMemory.Empty;
 
+    /// <summary>A sound file that comes with the question; null when none does. The question is then about it.</summary>
+    public CrewAttachment? Attachment { get; init; }
+
+    /// <summary>Told how far the reading of the attachment is; null when nobody looks.</summary>
+    public IProgress<CrewClipProgress>? Progress { get; init; }
+
     /// <summary>True draws a picture where the answer has one.</summary>
     public bool IncludePicture { get; init; } = true;
 }

@@ -9,7 +9,19 @@ public sealed record CrewDeskOptions
     /// <summary>Default of <see cref="Deadline"/>.</summary>
     public static readonly TimeSpan DefaultDeadline = TimeSpan.FromSeconds(20);
 
-    /// <summary>Longest wait for one call; above zero.</summary>
+    /// <summary>Default of <see cref="ClipDeadline"/>.</summary>
+    public static readonly TimeSpan DefaultClipDeadline = TimeSpan.FromMinutes(10);
+
+    /// <summary>Default of <see cref="ClipStall"/>.</summary>
+    public static readonly TimeSpan DefaultClipStall = TimeSpan.FromSeconds(60);
+
+    /// <summary>Longest wait for a clip to be sent and judged; above zero.</summary>
+    public TimeSpan ClipDeadline { get; init; } = DefaultClipDeadline;
+
+    /// <summary>Longest time without a piece sent or a word from the planner before a clip is given up; above zero.</summary>
+    public TimeSpan ClipStall { get; init; } = DefaultClipStall;
+
+    /// <summary>Longest wait for one call other than a clip; above zero.</summary>
     public TimeSpan Deadline { get; init; } = DefaultDeadline;
 
     /// <summary>Clock the deadline is counted on.</summary>
@@ -33,6 +45,10 @@ internal sealed class PlannerClients(CallInvoker invoker, CrewDeskOptions option
     public KitService.KitServiceClient Kits { get; } = new(invoker);
 
     public RadioService.RadioServiceClient Radio { get; } = new(invoker);
+
+    public ClipService.ClipServiceClient Clips { get; } = new(invoker);
+
+    public CrewDeskOptions Desk => options;
 
     public CallOptions Options(CancellationToken cancellation) =>
         new(deadline: options.Clock.GetUtcNow().UtcDateTime + options.Deadline, cancellationToken: cancellation);

@@ -18,6 +18,8 @@ internal sealed record CrewBotSettings
 
     public string? Key { get; init; }
 
+    public string? Clip { get; init; }
+
     public required string DataFolder { get; init; }
 
     public CrewQuestion Question(string text) => new() { Text = text, Scene = Scene, Units = Units };
@@ -33,6 +35,8 @@ internal sealed class CrewBotOptions
     private readonly Option<string?> server = new("--server") { Description = "Address of a planner, such as http://127.0.0.1:5080; without it one is started in this process." };
     private readonly Option<string?> key = new("--key") { Description = "Team's key for the planner; or the environment variable " + CrewBotProgram.KeyVariable + "." };
     private readonly Option<string?> data = new("--data") { Description = "Folder of the store of the planner in this process." };
+
+    private readonly Option<string?> clip = new("--clip") { Description = "Sound file the question is about; its path may stand in the question instead." };
 
     public CrewBotOptions()
     {
@@ -61,6 +65,9 @@ internal sealed class CrewBotOptions
         }
     }
 
+    /// <summary>The option of commands that ask about one thing.</summary>
+    public void AddClipTo(Command command) => command.Options.Add(clip);
+
     public CrewBotSettings Read(ParseResult parsed, CrewBotSurroundings surroundings) => new()
     {
         Scene = parsed.GetValue(scene),
@@ -74,6 +81,7 @@ internal sealed class CrewBotOptions
         PictureFolder = parsed.GetValue(pictures) ?? surroundings.DefaultPictureFolder,
         Server = parsed.GetValue(server) is { } address ? new Uri(address) : null,
         Key = parsed.GetValue(key) ?? surroundings.Environment(CrewBotProgram.KeyVariable),
+        Clip = parsed.GetValue(clip),
         DataFolder = parsed.GetValue(data) ?? surroundings.DefaultDataFolder,
     };
 }

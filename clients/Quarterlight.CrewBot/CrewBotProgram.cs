@@ -42,6 +42,7 @@ public static class CrewBotProgram
         var text = new Argument<string>("question") { Description = "The question, in plain words." };
         var ask = new Command("ask", "Answers one question and ends.") { text };
         options.AddTo(ask);
+        options.AddClipTo(ask);
         ask.SetAction((parsed, c) => WithDeskAsync(options.Read(parsed, surroundings), surroundings, (desk, settings) => AskAsync(desk, parsed.GetValue(text) ?? "", settings, surroundings, c), c));
         root.Add(ask);
 
@@ -108,7 +109,10 @@ public static class CrewBotProgram
 
     private static async Task<int> AskAsync(CrewDesk desk, string text, CrewBotSettings settings, CrewBotSurroundings surroundings, CancellationToken cancellation)
     {
-        CrewAnswer answer = await desk.AskAsync(settings.Question(text), cancellation).ConfigureAwait(false);
+        ClipQuestion asked = new ClipFiles(surroundings.HomeFolder).Read(settings.Question(text), settings.Clip);
+        ProgressLine? progress = surroundings.ShowsProgress && asked.Question.Attachment is not null ? new ProgressLine(surroundings.Error) : null;
+        CrewAnswer answer = asked.Refusal ?? await desk.AskAsync(asked.Question with { Progress = progress }, cancellation).ConfigureAwait(false);
+        progress?.Clear();
         IReadOnlyList<string?> files = await new PictureFolder(settings.PictureFolder).WriteAsync(answer, cancellation).ConfigureAwait(false);
         if (settings.Json)
         {

@@ -15,6 +15,12 @@ public sealed record CrewBotSurroundings
     /// <summary>True when a person types, so that a prompt is wanted.</summary>
     public bool Prompts { get; init; }
 
+    /// <summary>True when a person watches <see cref="Error"/>, so that progress is shown there.</summary>
+    public bool ShowsProgress { get; init; }
+
+    /// <summary>What a leading ~ of a path stands for; null leaves it as it is.</summary>
+    public string? HomeFolder { get; init; }
+
     /// <summary>Reads an environment variable.</summary>
     public Func<string, string?> Environment { get; init; } = _ => null;
 
@@ -38,6 +44,8 @@ public sealed record CrewBotSurroundings
             Output = Console.Out,
             Error = Console.Error,
             StartEmbedded = startEmbedded,
+            ShowsProgress = !Console.IsErrorRedirected,
+            HomeFolder = System.Environment.GetFolderPath(System.Environment.SpecialFolder.UserProfile) is { Length: > 0 } home ? home : null,
             Prompts = !Console.IsInputRedirected && !Console.IsOutputRedirected,
             Environment = System.Environment.GetEnvironmentVariable,
         };

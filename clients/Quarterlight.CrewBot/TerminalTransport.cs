@@ -29,7 +29,7 @@ public sealed class TerminalTransport : ICrewTransport
         ArgumentNullException.ThrowIfNull(conversations);
         if (surroundings.Prompts)
         {
-            await surroundings.Output.WriteLineAsync("Ask where the mics go, why not there, what if. \"help\" lists more, \"quit\" ends.").ConfigureAwait(false);
+            await surroundings.Output.WriteLineAsync("Ask where the mics go, why not there, what if; name or drop a sound file to have it judged. \"help\" lists more, \"quit\" ends.").ConfigureAwait(false);
         }
 
         while (true)
@@ -50,7 +50,10 @@ public sealed class TerminalTransport : ICrewTransport
                 continue;
             }
 
-            CrewAnswer answer = await conversations.AskAsync(ConversationId, pattern with { Text = line }, cancellation).ConfigureAwait(false);
+            ClipQuestion asked = new ClipFiles(surroundings.HomeFolder).Read(pattern with { Text = line });
+            ProgressLine? progress = surroundings.ShowsProgress ? new ProgressLine(surroundings.Error) : null;
+            CrewAnswer answer = asked.Refusal ?? await conversations.AskAsync(ConversationId, asked.Question with { Progress = progress }, cancellation).ConfigureAwait(false);
+            progress?.Clear();
             AnswerPrinter.Print(answer, await pictures.WriteAsync(answer, cancellation).ConfigureAwait(false), surroundings.Output);
             await surroundings.Output.WriteLineAsync().ConfigureAwait(false);
         }

@@ -34,20 +34,22 @@ public sealed class FakePlanner : IAsyncDisposable
     /// <param name="radio">What the radio service does; null has none of it.</param>
     /// <param name="scenes">Scenes kept; null keeps those of the demo.</param>
     /// <param name="kits">Kits kept; null keeps those of the demo.</param>
-    public static async Task<FakePlanner> StartAsync(Func<PlanPlacementRequest, PlanPlacementResponse> plan, bool empty = false, RadioService.RadioServiceBase? radio = null, IReadOnlyList<Scene>? scenes = null, IReadOnlyList<Kit>? kits = null)
+    /// <param name="clips">What the clip service does; null has none of it.</param>
+    public static async Task<FakePlanner> StartAsync(Func<PlanPlacementRequest, PlanPlacementResponse> plan, bool empty = false, RadioService.RadioServiceBase? radio = null, IReadOnlyList<Scene>? scenes = null, IReadOnlyList<Kit>? kits = null, ClipService.ClipServiceBase? clips = null)
     {
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
         builder.WebHost.ConfigureKestrel(k => k.Listen(System.Net.IPAddress.Loopback, 0, l => l.Protocols = HttpProtocols.Http2));
         builder.Services.AddGrpc();
         builder.Services.AddSingleton(new Placing(plan)).AddSingleton(new Scenes(empty ? [] : scenes ?? DemoData.Scenes)).AddSingleton(new Cabins(empty)).AddSingleton(new Kits(empty ? [] : kits ?? DemoData.Kits));
-        builder.Services.AddSingleton(new FakeRadio(radio));
+        builder.Services.AddSingleton(new FakeRadio(radio)).AddSingleton(new FakeClips(clips));
         WebApplication app = builder.Build();
         app.MapGrpcService<Placing>();
         app.MapGrpcService<Scenes>();
         app.MapGrpcService<Cabins>();
         app.MapGrpcService<Kits>();
         app.MapGrpcService<FakeRadio>();
+        app.MapGrpcService<FakeClips>();
         await app.StartAsync();
         return new FakePlanner(app);
     }

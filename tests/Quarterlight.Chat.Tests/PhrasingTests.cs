@@ -2,6 +2,7 @@ using System.Globalization;
 using Quarterlight.Crew;
 using Quarterlight.Crew.Demo;
 using Quarterlight.Crew.Language;
+using Quarterlight.V1;
 
 namespace Quarterlight.Chat.Tests;
 
@@ -9,17 +10,36 @@ namespace Quarterlight.Chat.Tests;
 public sealed class PhrasingTests(ITestOutputHelper output)
 {
     private const double LeastHitRate = 0.95;
+    private const double LeastUnseenRate = 0.928;
+
+    private static readonly ClipMemory Clip = ClipMemory.Of(new ClipReport(), null, null);
 
     private static readonly CrewVocabulary Vocabulary = new(DemoData.Scenes, DemoData.Cabins, DemoData.Kits);
 
     [Fact]
-    public void Read_PhrasingsOfTheCrew_UnderstoodAtLeast95In100()
+    public void Read_PhrasingsOfTheCrew_UnderstoodAtLeast95In100() => Check("phrasings.csv", 200, LeastHitRate);
+
+    // Written before the reader of clips and never changed for it; what it scored then stands in phrasings.source.md.
+    [Fact]
+    public void Read_ClipPhrasingsWrittenFirst_UnderstoodAtLeastAsOftenAsRecorded() => Check("clip-phrasings-unseen.csv", 40, LeastUnseenRate);
+
+    [Fact]
+    public void Read_PhrasingsAfterAClipWasTalkedAbout_MeanWhatTheyMeantBefore()
     {
-        IReadOnlyList<IReadOnlyDictionary<string, string>> rows = CsvFile.Read("phrasings.csv");
+        var memory = new CrewMemory { SceneName = DemoData.MainScene, LastClip = Clip with { Current = false } };
+        string[] changed = [.. CsvFile.Read("phrasings.csv").Where(r => !r["slots"].Contains("given=", StringComparison.Ordinal) && !r["intent"].Contains("Clip", StringComparison.Ordinal))
+            .Where(r => RequestReader.Read(CrewText.Clean(r["phrasing"]), Vocabulary, memory, UnitPreference.Metric).Intent != Read(r["phrasing"], "none").Intent).Select(r => r["phrasing"])];
+
+        Assert.Empty(changed);
+    }
+
+    private void Check(string file, int least, double leastRate)
+    {
+        IReadOnlyList<IReadOnlyDictionary<string, string>> rows = CsvFile.Read(file);
         var missed = new List<string>();
         foreach (IReadOnlyDictionary<string, string> row in rows)
         {
-            CrewRequest request = Read(row["phrasing"]);
+            CrewRequest request = Read(row["phrasing"], row["slots"].Split(';').FirstOrDefault(s => s.StartsWith("given=", StringComparison.Ordinal))?["given=".Length..] ?? row.GetValueOrDefault("given", "none"));
             string[] wrong = [.. Wrong(request, row)];
             if (wrong.Length > 0)
             {
@@ -30,12 +50,12 @@ public sealed class PhrasingTests(ITestOutputHelper output)
         double rate = 1 - ((double)missed.Count / rows.Count);
         string report = string.Create(CultureInfo.InvariantCulture, $"Understood {rows.Count - missed.Count} of {rows.Count} phrasings ({rate:0.0%}).\n{string.Join('\n', missed)}");
         output.WriteLine(report);
-        Assert.True(rows.Count >= 200, "The written set has at least 200 phrasings.");
-        Assert.True(rate >= LeastHitRate, report);
+        Assert.True(rows.Count >= least, "The written set is too short.");
+        Assert.True(rate >= leastRate, report);
     }
 
-    private static CrewRequest Read(string phrasing) =>
-        RequestReader.Read(CrewText.Clean(phrasing), Vocabulary, new CrewMemory { SceneName = DemoData.MainScene }, UnitPreference.Metric);
+    private static CrewRequest Read(string phrasing, string given) => RequestReader.Read(
+        CrewText.Clean(phrasing), Vocabulary, new CrewMemory { SceneName = DemoData.MainScene, LastClip = given == "remembered" ? Clip : null }, UnitPreference.Metric, given == "attached");
 
     private static IEnumerable<string> Wrong(CrewRequest request, IReadOnlyDictionary<string, string> row)
     {
@@ -47,7 +67,7 @@ public sealed class PhrasingTests(ITestOutputHelper output)
         foreach (string slot in row["slots"].Split(';', StringSplitOptions.RemoveEmptyEntries))
         {
             string[] parts = slot.Split('=');
-            string got = Slot(request, parts[0]);
+            string got = parts[0] == "given" ? parts[1] : Slot(request, parts[0]);
             if (got != parts[1])
             {
                 yield return $"{parts[0]} {got}, not {parts[1]}";
@@ -76,8 +96,28 @@ public sealed class PhrasingTests(ITestOutputHelper output)
         "kit" => Id(r.KitName),
         "cabin" => Id(r.CabinName),
         "shown" => r.ShownName ?? "",
+        "aspect" => r.Clip.Aspect.ToString(),
+        "channel" => Number(r.Clip.Channel, "0"),
+        "cylinders" => Number(r.Clip.Cylinders, "0"),
+        "demo" => r.Clip.Demo ? "true" : "false",
+        "again" => r.Clip.Again ? "true" : "false",
+        "reset" => r.Clip.ResetsLimits ? "true" : "false",
+        _ when name.StartsWith("lim", StringComparison.Ordinal) => Limit(r.Clip.Limits ?? new ClipThresholds(), name),
         _ => Radio(r.Radio, name),
     };
+
+    private static string Limit(ClipThresholds t, string name) => name switch
+    {
+        "limUse" => Number(t.HasSpeechToNoiseUseDb ? t.SpeechToNoiseUseDb : null, "0.##"),
+        "limCare" => Number(t.HasSpeechToNoiseCareDb ? t.SpeechToNoiseCareDb : null, "0.##"),
+        "limPeak" => Number(t.HasTruePeakCareDbtp ? t.TruePeakCareDbtp : null, "0.##"),
+        "limEngine" => Switch(t.HasEngineNeedsCare, t.EngineNeedsCare),
+        "limWind" => Switch(t.HasWindNeedsCare, t.WindNeedsCare),
+        "limFan" => Switch(t.HasAirConditioningNeedsCare, t.AirConditioningNeedsCare),
+        _ => throw new ArgumentOutOfRangeException(nameof(name), name, "Unknown limit in the vector."),
+    };
+
+    private static string Switch(bool said, bool on) => !said ? "" : on ? "true" : "false";
 
     private static string Radio(RadioSaid r, string name) => name switch
     {

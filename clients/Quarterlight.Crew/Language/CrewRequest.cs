@@ -60,6 +60,9 @@ public sealed record CrewRequest
     /// <summary>What it says about the radio link and the wireless transmitters, with what goes on from the question before.</summary>
     public RadioSaid Radio { get; init; } = new();
 
+    /// <summary>What it says about clips.</summary>
+    public ClipSaid Clip { get; init; } = new();
+
     /// <summary>True when the radio answer is wanted at length.</summary>
     public bool Detailed { get; init; }
 

@@ -10,13 +10,17 @@ public static class RequestReader
     /// <param name="vocabulary">The team's own words.</param>
     /// <param name="memory">What the conversation remembers.</param>
     /// <param name="units">Units a bare number is in.</param>
-    public static CrewRequest Read(string text, CrewVocabulary vocabulary, CrewMemory memory, UnitPreference units)
+    /// <param name="attached">True when a clip came with the question, which then is about the clip.</param>
+    public static CrewRequest Read(string text, CrewVocabulary vocabulary, CrewMemory memory, UnitPreference units, bool attached = false)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(vocabulary);
         ArgumentNullException.ThrowIfNull(memory);
         IReadOnlyList<Token> tokens = vocabulary.Read(text);
-        Named? sceneSaid = vocabulary.SceneNames.FindOne(tokens);
+
+        // "What's wrong with it" must not name the scene that goes wrong while a clip is talked about.
+        bool clip = attached || memory.LastClip is { Current: true };
+        Named? sceneSaid = vocabulary.SceneNames.FindOne(clip ? [.. tokens.Where(t => !t.IsAny(ClipWords.Verdicts))] : tokens);
         Scene? scene = vocabulary.Scenes.FirstOrDefault(s => s.Name == (sceneSaid?.Id ?? memory.SceneName)) ?? Latest(vocabulary.Scenes);
         Cabin? cabin = vocabulary.CabinOf(scene);
         bool driverOnLeft = cabin?.DriveSide != DriveSide.Right;
@@ -35,13 +39,20 @@ public static class RequestReader
             Conditions = conditions,
             CabinName = Other(vocabulary.CabinNames.FindOne(tokens)?.Id, scene?.Cabin),
             KitName = Other(vocabulary.KitNames.FindOne(tokens)?.Id, scene?.Kit),
+            Clip = ClipReader.Read(tokens),
             RunnerUp = tokens.Any(t => t.Number == 2 || t.Word is "second" or "third" or "other") && !tokens.Any(t => t.Word is "secondbest") ? 2 : 1,
             AddsToLast = memory.LastChanges is not null && tokens.Count > 0 && (tokens[0].Word is "and" or "also" or "plus" || tokens.Any(t => t.Word is "too") || tokens[^1].Word is "also"),
         };
         request = WithLeftOut(request, tokens, vocabulary, scene);
         var said = new SaidThings(tokens, request, KitReader.Microphones(tokens, vocabulary.KitOf(scene)).Count > 0, vocabulary.CabinNames.FindOne(tokens)?.Id, vocabulary.KitNames.FindOne(tokens)?.Id, memory);
         RadioSaid radio = RadioReader.Read(text, tokens, unitsSaid ?? units, vocabulary.Knows, memory.LastRadio is not null);
-        return RadioIntentReader.Decide(request, said, radio, memory.LastRadio) ?? IntentReader.Decide(request, said);
+        if (attached)
+        {
+            return ClipIntentReader.Attached(request);
+        }
+
+        CrewRequest other = ClipIntentReader.Decide(request, said, radio) ?? RadioIntentReader.Decide(request, said, radio, memory.LastRadio) ?? IntentReader.Decide(request, said);
+        return other.Intent == CrewIntent.Unknown ? ClipIntentReader.Fallback(other, said) ?? other : other;
     }
 
     private static CrewRequest WithLeftOut(CrewRequest request, IReadOnlyList<Token> tokens, CrewVocabulary vocabulary, Scene? scene)

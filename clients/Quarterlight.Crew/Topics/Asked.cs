@@ -7,6 +7,10 @@ namespace Quarterlight.Crew.Topics;
 /// <summary>A question on its way to an answer: the request and all that topics need to answer it.</summary>
 internal sealed record Asked(PlannerClients Planner, CrewRequest Request, CrewVocabulary Vocabulary, CrewMemory Memory, UnitPreference Units, bool IncludePicture, CancellationToken Cancellation)
 {
+    public CrewAttachment? Attachment { get; init; }
+
+    public IProgress<CrewClipProgress>? Progress { get; init; }
+
     public Scene? Scene => Vocabulary.Scenes.FirstOrDefault(s => s.Name == Request.SceneName);
 
     public Cabin? Cabin => Vocabulary.CabinOf(Scene);

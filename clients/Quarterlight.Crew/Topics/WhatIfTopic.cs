@@ -31,9 +31,14 @@ internal static class WhatIfTopic
             return asked.Answer("That leaves no microphone in the kit.", [new(CrewLineKind.Plain, "Leave at least one kind in, or name another kit.")]) with { Outcome = CrewOutcome.Refused, Private = true, FollowUps = ["list kits"] };
         }
 
+        return await BesideAsync(asked, scene, before, changes, Join(said)).ConfigureAwait(false);
+    }
+
+    /// <summary>Plans with the changes and answers beside the plan in force.</summary>
+    public static async Task<CrewAnswer> BesideAsync(Asked asked, Scene scene, Plan before, SceneChanges changes, string change)
+    {
         PlanPlacementResponse response = await asked.PlanAsync(changes, asked.IncludePicture).ConfigureAwait(false);
         Plan after = response.Plan;
-        string change = Join(said);
         return asked.Answer(WhatIfText.Headline(before, after, change), WhatIfText.Lines(before, after, asked.Units)) with
         {
             Understood = PlanTopic.Understood(asked, $"{Name(scene.DisplayName, scene.Name)}, {change}, beside the plan as it stands ({DriveText.Whole(scene.DriveConditions, asked.Units)})"),

@@ -43,6 +43,7 @@ internal static class DriveText
         Add(!before.OpenWindows.OrderBy(w => w.PaneId, StringComparer.Ordinal).SequenceEqual(after.OpenWindows.OrderBy(w => w.PaneId, StringComparer.Ordinal)), Windows(after));
         Add(before.FanStep != after.FanStep, Fan(after));
         Add(before.Rain != after.Rain && (before.Rain > Rain.None || after.Rain > Rain.None), Rains(after));
+        Add(after.NoiseCorrection is not null && !Equals(before.NoiseCorrection, after.NoiseCorrection), "with the noise of a clip");
         return parts.Count == 0 ? "nothing changed" : Join(parts);
 
         void Add(bool changed, string words)

@@ -32,6 +32,11 @@ internal static class ErrorText
         }
 
         ErrorInfo? info = details?.GetDetail<ErrorInfo>();
+        if (problem.StatusCode == GrpcStatusCode.DeadlineExceeded && request.Intent is CrewIntent.JudgeClip or CrewIntent.ClipPicture)
+        {
+            return answer with { Headline = info?.Reason == "STALLED" ? "Nothing more of the clip arrived. Check the connection and send it again, or a shorter piece." : "The clip took too long to send and judge. Send a shorter piece; a minute is plenty." };
+        }
+
         return answer with { Headline = Plain(problem.StatusCode, info, details?.Message, units), FollowUps = problem.StatusCode == GrpcStatusCode.NotFound ? ["list scenes"] : [] };
     }
 

@@ -8,7 +8,7 @@ public static partial class FieldWords
 {
     private static readonly string[] Ordinals = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth"];
 
-    private static readonly HashSet<string> Wrappers = ["scene", "bundle", "changes", "source", "position", "measurements", "plan", "setup", "gear", "rules", "link_gear", "analogue_fm", "digital"];
+    private static readonly HashSet<string> Wrappers = ["scene", "bundle", "changes", "source", "position", "measurements", "plan", "setup", "gear", "rules", "link_gear", "analogue_fm", "digital", "header", "thresholds", "sent_plan"];
 
     private static readonly Dictionary<string, string> Lists = new()
     {
@@ -116,6 +116,25 @@ public static partial class FieldWords
         ["conducted_power_dbm"] = "power",
         ["channel_width_khz"] = "channel width",
         ["emission"] = "kind of signal",
+        ["file"] = "file",
+        ["file_name"] = "file name",
+        ["byte_count"] = "size of the file",
+        ["piece"] = "file",
+        ["part"] = "file",
+        ["picture_channel"] = "channel to draw",
+        ["cylinders"] = "number of cylinders",
+        ["full_scale_spl_db"] = "level of full scale",
+        ["noise_correction"] = "measured noise",
+        ["speech_to_noise_use_db"] = "least speech over noise to use a clip",
+        ["speech_to_noise_care_db"] = "least speech over noise to use a clip with care",
+        ["true_peak_care_dbtp"] = "highest true peak",
+        ["clipping_redo_per_minute"] = "number of clipped runs a minute",
+        ["speech_low_dbov"] = "lowest speech level",
+        ["speech_high_dbov"] = "highest speech level",
+        ["dropout_redo_per_minute"] = "number of dropouts a minute",
+        ["dc_offset_care_fraction"] = "offset",
+        ["hum_care_db"] = "distance of hum below the speech",
+        ["least_speech_s"] = "least speech",
         ["cabin"] = "car",
         ["kit"] = "kit",
     };
