@@ -1,6 +1,5 @@
 using Quarterlight.Clips.Tagging;
 using Quarterlight.Training.Data;
-using Quarterlight.Training.Mixing;
 
 namespace Quarterlight.Tagger.Tests;
 

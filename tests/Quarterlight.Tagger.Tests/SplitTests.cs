@@ -1,4 +1,3 @@
-using Quarterlight.Clips.Tagging;
 using Quarterlight.Training.Data;
 using Quarterlight.Training.Learning;
 using Quarterlight.Training.Mixing;

@@ -35,9 +35,11 @@ public static class TrainingCases
 
         foreach (SourceSound speech in library.Speech)
         {
-            for (int v = 0; v < Math.Max(1, 3 * variants / files[speech.Recording]); v++)
+            // Some speakers are heard alone, the others over room tone, so that neither is learned as a voice.
+            int count = Math.Max(1, 3 * variants / files[speech.Recording]);
+            for (int v = 0; v < count; v++)
             {
-                Plan(r => v % 2 == 0 ? Alone(speech, r) : OverRoom(speech, library, r));
+                Plan(r => count % 2 == 0 ? Alone(speech, r) : OverRoom(speech, library, r));
             }
         }
 
@@ -60,6 +62,11 @@ public static class TrainingCases
 
     private static SoundCase? OverRoom(SourceSound speech, SoundLibrary library, Random random)
     {
+        if (library.Quiet.Count == 0)
+        {
+            return null;
+        }
+
         SourceSound room = Pick(library.Quiet, random);
         double ratioDb = 26 + (24 * random.NextDouble());
         return Mixer.SpeechOverNoise(Phrase(speech, library, random), room.Samples, ratioDb) is { } mixed
@@ -69,6 +76,11 @@ public static class TrainingCases
 
     private static SoundCase? WithSpeech(SourceSound noise, SoundLibrary library, Random random)
     {
+        if (library.Speech.Count == 0)
+        {
+            return null;
+        }
+
         SourceSound speech = Pick(library.Speech, random);
         double ratioDb = -5 + (35 * random.NextDouble());
         return Mixer.SpeechOverNoise(Phrase(speech, library, random), Cut(noise.Samples, random), ratioDb) is { } mixed
@@ -87,7 +99,7 @@ public static class TrainingCases
         Truth truth = first.Truth.And(second.Truth).With(ClipTag.Clean, false);
         string[] recordings = [first.Recording, second.Recording];
         string name = $"{first.Name} + {second.Name}";
-        if (random.NextDouble() < 0.5)
+        if (library.Speech.Count == 0 || random.NextDouble() < 0.5)
         {
             return Finish(name, first, CaseKind.TwoNoises, null, truth, recordings, both, -10 + (20 * random.NextDouble()), random);
         }
