@@ -35,17 +35,16 @@ public static class TrainingCases
 
         foreach (SourceSound speech in library.Speech)
         {
-            // Some speakers are heard alone, the others over room tone, so that neither is learned as a voice.
-            int count = Math.Max(1, 3 * variants / files[speech.Recording]);
-            for (int v = 0; v < count; v++)
+            for (int v = 0; v < Math.Max(2, 4 * variants / files[speech.Recording]); v++)
             {
-                Plan(r => count % 2 == 0 ? Alone(speech, r) : OverRoom(speech, library, r));
+                bool overRoom = v % 2 == 1;
+                Plan(r => overRoom ? OverRoom(speech, library, r) : Alone(speech, r));
             }
         }
 
         foreach (SourceSound quiet in library.Quiet)
         {
-            for (int v = 0; v < (quiet.IsMade ? 1 : Math.Max(1, 2 * variants / files[quiet.Recording])); v++)
+            for (int v = 0; v < (quiet.IsMade ? 1 : Math.Max(1, 3 * variants / files[quiet.Recording])); v++)
             {
                 Plan(r => Alone(quiet, r));
             }
