@@ -11,6 +11,9 @@ public sealed class ArrowTests
     public static TheoryData<string> RoomsWithoutTheWire =>
         [.. House.Projects.Keys.Where(p => p.StartsWith("Quarterlight.", StringComparison.Ordinal) && !IsOnTheWire(p)).Order()];
 
+    public static TheoryData<string> RoomsWithoutModels =>
+        [.. House.Projects.Keys.Where(p => p is not ("Quarterlight.Tagger" or "Quarterlight.Training" or "Quarterlight.Protos")).Order()];
+
     public static TheoryData<Type, string> DomainOffenders => new()
     {
         { typeof(ReadsAFile), "System.IO.File" },
@@ -18,6 +21,7 @@ public sealed class ArrowTests
         { typeof(PrintsToTheConsole), "System.Console" },
         { typeof(LogsInTheDomain), "Microsoft.Extensions.Logging.ILogger" },
         { typeof(OpensADatabase), "LiteDB.BsonDocument" },
+        { typeof(AsksATrainedModel), "Microsoft.ML.MLContext" },
         { typeof(SpeaksTheWire), "Quarterlight.V1.Cabin" },
         { typeof(AcousticsThatKnowsPlacement), "Quarterlight.Placement.PlacementOptions" },
     };
@@ -53,6 +57,14 @@ public sealed class ArrowTests
     [Fact]
     public void LookUpRule_PlantedOffender_IsCaught() =>
         Assert.NotEmpty(HouseRules.NobodyLooksUp.Offences(House.Offender(typeof(CrewThatReachesIntoTheHost))));
+
+    [Theory]
+    [MemberData(nameof(RoomsWithoutModels))]
+    public void RoomOutsideTheTagger_KnowsNoMachineLearning(string room) => Offences.None(HouseRules.NoMachineLearning.Offences(House.TypesOf(room)));
+
+    [Fact]
+    public void MachineLearningRule_PlantedOffender_IsCaught() =>
+        Assert.NotEmpty(HouseRules.NoMachineLearning.Offences(House.Offender(typeof(AsksATrainedModel))));
 
     [Fact]
     public void Crew_KnowsOnlyTheContract() =>

@@ -29,7 +29,7 @@ public static class CardPictures
     {
         using var sheet = new PictureSheet(Width, Height);
         sheet.Words("What is said of what: share of clips alone", 40, 60, true);
-        const float left = 300, top = 160, cellWidth = 200, cellHeight = 90;
+        const float left = 350, top = 160, cellWidth = 195, cellHeight = 90;
         foreach (ClipTag tag in Truth.Tags)
         {
             sheet.Words(CardText.Name(tag), left + ((int)tag * cellWidth) + 40, top - 20, true);
@@ -57,7 +57,7 @@ public static class CardPictures
     private static byte[] Calibrated(CardFigures figures)
     {
         var lines = Truth.Tags.Select(t => Calibration.Of(t, figures.Judged).Select(s => (s.Said, s.Held)).ToArray()).ToArray();
-        return Plot("Calibration: share in which the tag held", "probability that was said", new(0, 1), lines, 5, diagonal: true);
+        return Plot("Calibration: share of clips in which the tag held, %", "probability that was said", new(0, 1), lines, 5, diagonal: true);
     }
 
     private static byte[] ByRatio(CardFigures figures)
@@ -66,7 +66,7 @@ public static class CardPictures
             .Select(r => (r, Cases: ScoreTable.AtRatio(figures.Judged, r).ToArray()))
             .Where(r => r.Cases.Any(c => c.Case.Truth[t] == true))
             .Select(r => (r.r, Counts.Of(t, r.Cases, new(0.5, 0.5), false).F1)).ToArray()).ToArray();
-        return Plot("F1 of each tag, one noise under speech", "speech over noise, dB", new(-5, 30), lines, 7, diagonal: false);
+        return Plot("F1 of each tag in %, one noise under speech", "speech over noise, dB", new(-5, 30), lines, 7, diagonal: false);
     }
 
     private static byte[] Plot(string title, string across, (double Low, double High) range, (double X, double Y)[][] lines, int parts, bool diagonal)
@@ -74,12 +74,12 @@ public static class CardPictures
         using var sheet = new PictureSheet(Width, Height);
         sheet.Words(title, 40, 60, true);
         var x = new AxisScale(range.Low, range.High, s_frame.Left, s_frame.Right, false);
-        var y = new AxisScale(0, 1, s_frame.Bottom, s_frame.Top, false);
+        var y = new AxisScale(0, 100, s_frame.Bottom, s_frame.Top, false);
         PlotPainter.UprightTicks(sheet, s_frame, y, 5);
         double step = AxisScale.EvenStep(range.High - range.Low, parts);
         foreach (double tick in AxisScale.EvenTicks(range.Low, range.High, step))
         {
-            string words = tick.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);
+            string words = (Math.Abs(tick) < 1e-9 ? 0 : tick).ToString("0.##", System.Globalization.CultureInfo.InvariantCulture);
             sheet.Words(words, x.At(tick) - (DrawingFonts.Width(words, PictureSheet.TextPx, false) / 2), s_frame.Bottom + 44);
         }
 
@@ -91,12 +91,12 @@ public static class CardPictures
 
         for (int i = 0; i < lines.Length; i++)
         {
-            PlotPainter.Curve(sheet, s_frame, [.. lines[i].Select(p => new SKPoint(x.At(p.X), y.At(p.Y)))], s_colors[i], 5, s_dashes[i]);
+            PlotPainter.Curve(sheet, s_frame, [.. lines[i].Select(p => new SKPoint(x.At(p.X), y.At(100 * p.Y)))], s_colors[i], 5, s_dashes[i]);
             using SKPaint dot = PictureSheet.Brush(s_colors[i]), edge = PictureSheet.Pen(Palette.Ink, 1.5f);
             foreach ((double px, double py) in lines[i])
             {
-                sheet.Canvas.DrawCircle(x.At(px), y.At(py), 7, dot);
-                sheet.Canvas.DrawCircle(x.At(px), y.At(py), 7, edge);
+                sheet.Canvas.DrawCircle(x.At(px), y.At(100 * py), 7, dot);
+                sheet.Canvas.DrawCircle(x.At(px), y.At(100 * py), 7, edge);
             }
 
             float middle = s_frame.Top + 40 + (i * 60);

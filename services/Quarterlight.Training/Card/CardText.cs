@@ -91,7 +91,7 @@ public static class CardText
     private static void Unsure(StringBuilder text, CardFigures figures)
     {
         JudgedCase[] alone = [.. ScoreTable.Alone(figures.Judged)], mixed = [.. ScoreTable.Mixed(figures.Judged)];
-        text.Append("\n## Unsure\n\nThe band of each tag comes from the same held-out answers: from 0.5 upwards until nine in ten \"present\" are right (0.75 at most), downwards until 95 in a hundred\n\"absent\" are right (0.25 at least).\n\n| Tag | Absent below | Present from | Unsure, alone | Unsure, mixed |\n|---|---|---|---|---|\n");
+        text.Append("\n## Unsure\n\nThe band of each tag comes from the same held-out answers: from 0.5 upwards until nine in ten \"present\" are right (0.65 at most), downwards until 95 in a hundred\n\"absent\" are right (0.35 at least).\n\n| Tag | Absent below | Present from | Unsure, alone | Unsure, mixed |\n|---|---|---|---|---|\n");
         foreach (ClipTag tag in Truth.Tags)
         {
             UnsureBand band = figures.Thresholds[tag];

@@ -30,8 +30,8 @@ public static class Calibration
     public static double Error(ClipTag tag, IEnumerable<JudgedCase> cases) => Of(tag, cases).Sum(s => s.Weight * Math.Abs(s.Said - s.Held));
 
     /// <summary>
-    /// The unsure band: from 0.5 upwards until nine in ten "present" are right (0.75 at most), downwards until 95 in a hundred "absent" are right
-    /// (0.25 at least), in steps of 0.05.
+    /// The unsure band: from 0.5 upwards until nine in ten "present" are right (0.65 at most), downwards until 95 in a hundred "absent" are right
+    /// (0.35 at least), in steps of 0.05. Wider bands would leave more than half of the mixtures without an answer.
     /// </summary>
     public static UnsureBand Band(ClipTag tag, IEnumerable<JudgedCase> cases)
     {
@@ -42,8 +42,8 @@ public static class Calibration
             return all <= 0 ? 1 : rows.Where(r => within(r.P) && r.Holds == holds).Sum(r => r.Weight) / all;
         }
 
-        double high = Enumerable.Range(10, 6).Select(i => i / 20.0).Cast<double?>().FirstOrDefault(p => Right(x => x >= p, true) >= PresentRight) ?? 0.75;
-        double low = Enumerable.Range(0, 6).Select(i => (10 - i) / 20.0).Cast<double?>().FirstOrDefault(p => Right(x => x < p, false) >= AbsentRight) ?? 0.25;
+        double high = Enumerable.Range(10, 4).Select(i => i / 20.0).Cast<double?>().FirstOrDefault(p => Right(x => x >= p, true) >= PresentRight) ?? 0.65;
+        double low = Enumerable.Range(0, 4).Select(i => (10 - i) / 20.0).Cast<double?>().FirstOrDefault(p => Right(x => x < p, false) >= AbsentRight) ?? 0.35;
         return new(low, high);
     }
 

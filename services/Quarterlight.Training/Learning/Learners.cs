@@ -58,20 +58,6 @@ public static class Learners
         Seed = 1,
     }));
 
-    /// <summary>A forest of FastTree.</summary>
-    public static Learner FastForest { get; } = new("fastforest", c => c.BinaryClassification.Trainers.FastForest(new FastForestBinaryTrainer.Options
-    {
-        FeatureColumnName = Features,
-        LabelColumnName = Label,
-        ExampleWeightColumnName = Weight,
-        NumberOfLeaves = 60,
-        NumberOfTrees = 80,
-        MinimumExampleCountPerLeaf = 15,
-        FeatureFraction = 0.35,
-        NumberOfThreads = 1,
-        Seed = 1,
-    }));
-
     /// <summary>Logistic regression by L-BFGS on features of equal spread.</summary>
     public static Learner Logistic { get; } = new("logistic", c => c.Transforms.NormalizeMeanVariance(Features, fixZero: false)
         .Append(c.BinaryClassification.Trainers.LbfgsLogisticRegression(new LbfgsLogisticRegressionBinaryTrainer.Options
@@ -87,5 +73,5 @@ public static class Learners
         })));
 
     /// <summary>All.</summary>
-    public static IReadOnlyList<Learner> All { get; } = [LightGbm, FastTree, FastForest, Logistic];
+    public static IReadOnlyList<Learner> All { get; } = [LightGbm, FastTree, Logistic];
 }

@@ -13,10 +13,10 @@ public sealed record Study(IReadOnlyList<SourceSound> Sounds, IReadOnlyList<Soun
     private string? _cache;
 
     /// <summary>Variants of each recording in training.</summary>
-    public const int Variants = 6;
+    public const int Variants = 8;
 
     /// <summary>Made sounds: fans, engines, winds, others, room tones.</summary>
-    public static IReadOnlyList<int> MadeCounts { get; } = [220, 140, 140, 120, 60];
+    public static IReadOnlyList<int> MadeCounts { get; } = [260, 140, 140, 140, 120];
 
     /// <summary>The learners whose blend ships, chosen by <c>compare</c>.</summary>
     public static IReadOnlyList<Learner> Shipped { get; } = [Learners.LightGbm, Learners.Logistic];

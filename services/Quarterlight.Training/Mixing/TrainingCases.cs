@@ -35,15 +35,16 @@ public static class TrainingCases
 
         foreach (SourceSound speech in library.Speech)
         {
-            for (int v = 0; v < Math.Max(1, 3 * variants / files[speech.Recording]); v++)
+            for (int v = 0; v < Math.Max(2, 4 * variants / files[speech.Recording]); v++)
             {
-                Plan(r => v % 2 == 0 ? Alone(speech, r) : OverRoom(speech, library, r));
+                bool overRoom = v % 2 == 1;
+                Plan(r => overRoom ? OverRoom(speech, library, r) : Alone(speech, r));
             }
         }
 
         foreach (SourceSound quiet in library.Quiet)
         {
-            for (int v = 0; v < (quiet.IsMade ? 1 : Math.Max(1, 2 * variants / files[quiet.Recording])); v++)
+            for (int v = 0; v < (quiet.IsMade ? 1 : Math.Max(1, 3 * variants / files[quiet.Recording])); v++)
             {
                 Plan(r => Alone(quiet, r));
             }
@@ -60,6 +61,11 @@ public static class TrainingCases
 
     private static SoundCase? OverRoom(SourceSound speech, SoundLibrary library, Random random)
     {
+        if (library.Quiet.Count == 0)
+        {
+            return null;
+        }
+
         SourceSound room = Pick(library.Quiet, random);
         double ratioDb = 26 + (24 * random.NextDouble());
         return Mixer.SpeechOverNoise(Phrase(speech, library, random), room.Samples, ratioDb) is { } mixed
@@ -69,6 +75,11 @@ public static class TrainingCases
 
     private static SoundCase? WithSpeech(SourceSound noise, SoundLibrary library, Random random)
     {
+        if (library.Speech.Count == 0)
+        {
+            return null;
+        }
+
         SourceSound speech = Pick(library.Speech, random);
         double ratioDb = -5 + (35 * random.NextDouble());
         return Mixer.SpeechOverNoise(Phrase(speech, library, random), Cut(noise.Samples, random), ratioDb) is { } mixed
@@ -87,7 +98,7 @@ public static class TrainingCases
         Truth truth = first.Truth.And(second.Truth).With(ClipTag.Clean, false);
         string[] recordings = [first.Recording, second.Recording];
         string name = $"{first.Name} + {second.Name}";
-        if (random.NextDouble() < 0.5)
+        if (library.Speech.Count == 0 || random.NextDouble() < 0.5)
         {
             return Finish(name, first, CaseKind.TwoNoises, null, truth, recordings, both, -10 + (20 * random.NextDouble()), random);
         }

@@ -31,6 +31,11 @@ internal sealed class OpensADatabase
     public LiteDB.BsonDocument? Document { get; init; }
 }
 
+internal sealed class AsksATrainedModel
+{
+    public Microsoft.ML.MLContext? Context { get; init; }
+}
+
 internal sealed class SpeaksTheWire
 {
     public V1.Cabin? Cabin { get; init; }

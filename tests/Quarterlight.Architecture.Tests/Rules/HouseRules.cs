@@ -54,4 +54,7 @@ internal static class HouseRules
 
     /// <summary>Nobody but the crew's process looks into the host.</summary>
     public static DependencyRule NobodyLooksUp { get; } = new([""], ["Quarterlight.Planner.", "Quarterlight.Crew.", "Quarterlight.CrewBot."]);
+
+    /// <summary>Only the tagger and its training know machine learning packages.</summary>
+    public static DependencyRule NoMachineLearning { get; } = new([""], ["Microsoft.ML."]);
 }

@@ -11,8 +11,10 @@ internal sealed class LowPart(double binHz)
     private static readonly (double From, double To)[] s_bands = [(5, 20), (20, 40), (40, 80), (80, 160), (160, 320)];
     private readonly FiringLines _lines = new(binHz);
     private readonly FiringLines _pulses = new(binHz);
-    private readonly double[] _levels = new double[32];
-    private readonly double[] _sorted = new double[32];
+    private const int Longest = 32;
+    private readonly double[] _levels = new double[Longest];
+    private readonly double[] _sorted = new double[Longest];
+    private readonly double[] _bands = new double[s_bands.Length * Longest];
     private readonly double[] _power = new double[(int)(Decimator.PassHz / binHz) + 2];
 
     public static IEnumerable<string> Names =>
@@ -24,9 +26,24 @@ internal sealed class LowPart(double binHz)
 
     public void Write(SlowRing low, SlowRing envelope, long from, long to, double meanReferenceDb, double floorReferenceDb, ref Span<float> row)
     {
-        foreach ((double fromHz, double toHz) in s_bands)
+        int count = (int)(to - from);
+        for (int i = 0; i < count; i++)
         {
-            PutBand(low, from, to, fromHz, toHz, meanReferenceDb, floorReferenceDb, ref row);
+            ReadOnlySpan<float> power = low.Of(from + i);
+            for (int k = 0; k < _power.Length; k++)
+            {
+                _power[k] = power[k];
+            }
+
+            for (int b = 0; b < s_bands.Length; b++)
+            {
+                _bands[(b * Longest) + i] = BinSums.Between(_power, binHz, s_bands[b].From, s_bands[b].To);
+            }
+        }
+
+        for (int b = 0; b < s_bands.Length; b++)
+        {
+            PutBand(_bands.AsSpan(b * Longest, count), meanReferenceDb, floorReferenceDb, ref row);
         }
 
         _lines.Take(0, low.Median(from, to));
@@ -80,30 +97,22 @@ internal sealed class LowPart(double binHz)
         return best;
     }
 
-    private void PutBand(SlowRing low, long from, long to, double fromHz, double toHz, double meanReferenceDb, double floorReferenceDb, ref Span<float> row)
+    private void PutBand(ReadOnlySpan<double> powers, double meanReferenceDb, double floorReferenceDb, ref Span<float> row)
     {
-        int count = (int)(to - from);
         double sum = 0, change = 0;
-        for (int i = 0; i < count; i++)
+        for (int i = 0; i < powers.Length; i++)
         {
-            ReadOnlySpan<float> power = low.Of(from + i);
-            for (int k = 0; k < _power.Length; k++)
-            {
-                _power[k] = power[k];
-            }
-
-            double band = BinSums.Between(_power, binHz, fromHz, toHz);
-            sum += band;
-            _levels[i] = HeardFrames.Db(band);
+            sum += powers[i];
+            _levels[i] = HeardFrames.Db(powers[i]);
             double d = i >= 2 ? _levels[i] - _levels[i - 2] : 0;
             change += d * d;
         }
 
-        Span<double> sorted = _sorted.AsSpan(0, count);
-        _levels.AsSpan(0, count).CopyTo(sorted);
+        Span<double> sorted = _sorted.AsSpan(0, powers.Length);
+        _levels.AsSpan(0, powers.Length).CopyTo(sorted);
         sorted.Sort();
-        ShapePart.Put(ref row, HeardFrames.Db(sum / count) - meanReferenceDb);
-        ShapePart.Put(ref row, sorted[count / 5] - floorReferenceDb);
-        ShapePart.Put(ref row, Math.Sqrt(change / 2 / Math.Max(1, count - 2)));
+        ShapePart.Put(ref row, HeardFrames.Db(sum / powers.Length) - meanReferenceDb);
+        ShapePart.Put(ref row, sorted[powers.Length / 5] - floorReferenceDb);
+        ShapePart.Put(ref row, Math.Sqrt(change / 2 / Math.Max(1, powers.Length - 2)));
     }
 }

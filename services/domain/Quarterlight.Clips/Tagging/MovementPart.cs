@@ -6,6 +6,7 @@ internal sealed class MovementPart(int longest)
     private static readonly int[] s_lags = [1, 4, 16, 40];
     private static readonly string[] s_bands = ["low", "mid", "high"];
     private readonly float[] _harmonic = new float[longest];
+    private readonly float[] _levels = new float[longest];
 
     public static IEnumerable<string> Names =>
     [
@@ -22,9 +23,15 @@ internal sealed class MovementPart(int longest)
         ShapePart.Put(ref row, At(sortedLevels, 0.1) - At(sortedLevels, 0.02));
         for (int band = 1; band <= 3; band++)
         {
+            Span<float> levels = _levels.AsSpan(0, (int)(to - from));
+            for (int i = 0; i < levels.Length; i++)
+            {
+                levels[i] = frames.Of(from + i)[band];
+            }
+
             foreach (int lag in s_lags)
             {
-                ShapePart.Put(ref row, Change(frames, from, to, band, lag));
+                ShapePart.Put(ref row, Change(levels, lag));
             }
         }
 
@@ -50,15 +57,15 @@ internal sealed class MovementPart(int longest)
     }
 
     // Root of half the mean squared difference of levels a lag apart, dB.
-    private static double Change(HeardFrames frames, long from, long to, int band, int lag)
+    private static double Change(ReadOnlySpan<float> levels, int lag)
     {
         double sum = 0;
-        for (long f = from + lag; f < to; f++)
+        for (int i = lag; i < levels.Length; i++)
         {
-            double d = frames.Of(f)[band] - frames.Of(f - lag)[band];
+            double d = levels[i] - levels[i - lag];
             sum += d * d;
         }
 
-        return Math.Sqrt(sum / 2 / Math.Max(1, to - from - lag));
+        return Math.Sqrt(sum / 2 / Math.Max(1, levels.Length - lag));
     }
 }
