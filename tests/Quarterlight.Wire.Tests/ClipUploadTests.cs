@@ -62,7 +62,7 @@ public sealed class ClipUploadTests(PlannerFixture fixture) : IClassFixture<Plan
         Assert.Equal("WAV, 16-bit", report.Format.Words);
         Assert.Equal(2, report.Format.DurationS, 9);
         Assert.Equal(192_044, report.Format.ByteCount);
-        Assert.Contains("very-short", (await _planner.ReportAsync(Waves.Talk(0.5))).Advisories.Select(a => a.Code));
+        Assert.Contains("short-clip", (await _planner.ReportAsync(Waves.Talk(0.5))).Verdict.Reasons.Select(r => r.Code));
     }
 
     [Fact]

@@ -110,7 +110,9 @@ internal static class ClipText
 
         var parts = new List<string>();
         string[] there = [.. tags.Findings.Where(f => f.State == TagState.Present).OrderByDescending(f => f.Chance).Select(f => Say($"{Tag(f.Tag)} ({f.Chance * 100:0} %)"))];
-        string[] unsure = [.. tags.Findings.Where(f => f.State == TagState.Unsure).Select(f => Tag(f.Tag))];
+
+        // With a noise there, whether the sound is clean is no longer a question.
+        string[] unsure = [.. tags.Findings.Where(f => f.State == TagState.Unsure && (f.Tag != ClipTag.Clean || there.Length == 0)).Select(f => Tag(f.Tag))];
         string[] absent = [.. tags.Findings.Where(f => f.State == TagState.Absent && f.Tag != ClipTag.Clean).Select(f => "no " + Tag(f.Tag))];
         parts.Add(there.Length > 0 ? Join(there) : "nothing for certain");
         if (unsure.Length > 0)

@@ -22,7 +22,7 @@ internal static class JudgedClips
         Clips.Judgement.ClipVerdict verdict = ClipJudge.Judge(measures, ask.Thresholds, names);
         var advisories = new List<Quantities.Advisory>();
         List<PlanComparison> comparisons = planned.Compare(measures, ask, advisories);
-        ClipAdvisories.Add(file.Format, measures.DurationSeconds, tagger is not null, advisories);
+        ClipAdvisories.Add(file.Format, tagger is not null, advisories);
         ClipReport report = ClipReportMapper.ToContract(measures, verdict, names);
         report.FileName = ask.FileName;
         report.Format = ClipFileMapper.ToContract(file.Format, measures.DurationSeconds, file.ByteCount);

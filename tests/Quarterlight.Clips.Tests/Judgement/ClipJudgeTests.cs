@@ -125,6 +125,16 @@ public class ClipJudgeTests
     }
 
     [Fact]
+    public void Judge_EngineHeardBelowNoiseOfTheTreble_IsNotBlamedForIt()
+    {
+        SpeechNoiseReport hiss = Made.Noise(15) with { NoiseOctaves = Made.Octaves(-60, 8) };
+        ClipVerdict verdict = Made.Judge(Made.Channel().With(s => s with { SpeechNoise = hiss }).Tagged(ClipTag.Engine, TagState.Present, 0));
+        Assert.Equal([ClipReasonCodes.SpeechToNoise, ClipReasonCodes.Engine], verdict.Reasons.Select(r => r.Code));
+        Assert.DoesNotContain("engine", verdict.Reasons[0].Words + verdict.Reasons[0].Remedy, StringComparison.Ordinal);
+        Assert.Contains("the noise is mostly above", verdict.Reasons[0].Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Judge_TagUnderBadSpeechToNoise_IsFoldedIntoItAndKeepsItsRemedy()
     {
         ChannelMeasures c = Made.Channel().With(s => s with { SpeechNoise = Made.Noise(9) }).Tagged(ClipTag.Engine, TagState.Present);

@@ -37,6 +37,19 @@ public class EngineOrdersTests
         Assert.True(report.Confidence >= EngineOrders.ClaimFrom);
     }
 
+    // An unbalanced crank: whole orders 14 dB below the firing order, which half the speed would explain as well.
+    [Theory]
+    [InlineData(4, 1400)]
+    [InlineData(4, 1800)]
+    [InlineData(4, 2700)]
+    [InlineData(4, 3300)]
+    public void Report_StrongCrankOrders_DoesNotHalveTheSpeed(int cylinders, double rpm)
+    {
+        float[] engine = Sound.Engine(_ => rpm, cylinders, 0.05, 8, 3, RateHz, crankOrders: 0.2);
+        EngineReport report = Sound.Measure(Sound.Mix(engine, s_noise.Value[..engine.Length], Rms(engine) / Rms(s_noise.Value) * 0.3), cylinders, RateHz).Engine!;
+        Assert.InRange(report.Rpm!.Value / rpm, 0.98, 1.02);
+    }
+
     // Drowned orders: right or nothing, never wrong.
     [Theory]
     [InlineData(-10)]

@@ -77,11 +77,11 @@ internal static class Sound
     }
 
     /// <summary>Engine orders: the firing order and its multiples strong, half orders between them weak.</summary>
-    public static float[] Engine(Func<double, double> rpm, int cylinders, double amplitude, double seconds, int seed, double rateHz = RateHz)
+    public static float[] Engine(Func<double, double> rpm, int cylinders, double amplitude, double seconds, int seed, double rateHz = RateHz, double crankOrders = 0)
     {
         var random = new Random(seed);
         double[] phases = [.. Enumerable.Range(0, 64).Select(_ => 2 * Math.PI * random.NextDouble())];
-        double[] sizes = [.. Enumerable.Range(0, 64).Select(n => n == 0 ? 0 : n % cylinders == 0 ? Math.Pow(0.65, (n / cylinders) - 1) : 0.03 + (0.05 * random.NextDouble()))];
+        double[] sizes = [.. Enumerable.Range(0, 64).Select(n => n == 0 ? 0 : n % cylinders == 0 ? Math.Pow(0.65, (n / cylinders) - 1) : n % 2 == 0 && crankOrders > 0 ? crankOrders : 0.03 + (0.05 * random.NextDouble()))];
         var samples = new float[(int)(seconds * rateHz)];
         double turn = 0;
         for (int i = 0; i < samples.Length; i++)

@@ -95,7 +95,8 @@ public static class ClipJudge
         yield return LevelRules.Peak(channel, limits);
         bool speech = NoiseRules.HasSpeech(channel, limits);
         IReadOnlyList<HeardTag> heard = HeardTags.Of(channel, seconds);
-        Finding? ratio = speech ? NoiseRules.SpeechToNoise(channel, limits, heard) : NoiseRules.NoSpeech(channel, limits);
+        IReadOnlyList<HeardTag> causes = NoiseRules.Causes(channel, heard);
+        Finding? ratio = speech ? NoiseRules.SpeechToNoise(channel, limits, causes) : NoiseRules.NoSpeech(channel, limits);
         yield return ratio;
         yield return speech ? LevelRules.Speech(channel, limits) : null;
         bool engine = heard.Any(h => h.Tag == Tagging.ClipTag.Engine);
@@ -104,7 +105,7 @@ public static class ClipJudge
 
         // What the speech over noise has named already is not said twice.
         bool folded = speech && ratio is not null;
-        foreach (HeardTag tag in heard.Where(_ => !folded))
+        foreach (HeardTag tag in heard.Where(h => !(folded && causes.Contains(h))))
         {
             yield return TagRules.Heard(channel, limits, tag);
         }

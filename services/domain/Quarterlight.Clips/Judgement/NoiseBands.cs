@@ -3,6 +3,11 @@ using Quarterlight.Quantities;
 
 namespace Quarterlight.Clips.Judgement;
 
+/// <summary>The octaves that hold most of a noise.</summary>
+/// <param name="Words">Such as "mostly below 350 Hz".</param>
+/// <param name="LowerHz">Lower edge, Hz.</param>
+internal readonly record struct NoiseBand(string Words, double LowerHz);
+
 /// <summary>Where in frequency most of a noise is.</summary>
 internal static class NoiseBands
 {
@@ -10,9 +15,9 @@ internal static class NoiseBands
     private const double Most = 0.6;
     private const int FewBands = 3;
 
-    /// <summary>Such as "mostly below 350 Hz"; null when it is spread wide.</summary>
+    /// <summary>The band that holds most of it; null when it is spread wide.</summary>
     /// <param name="octaves">Levels in dB.</param>
-    public static string? Mostly(IReadOnlyList<BandLevel> octaves)
+    public static NoiseBand? Mostly(IReadOnlyList<BandLevel> octaves)
     {
         double[] energy = [.. octaves.Select(o => Math.Pow(10, o.LevelDb / 10) * AWeighting.PowerFactor(o.NominalHz))];
         double all = energy.Sum();
@@ -21,7 +26,7 @@ internal static class NoiseBands
             int best = Enumerable.Range(0, energy.Length - width + 1).MaxBy(i => energy.AsSpan(i, width).ToArray().Sum());
             if (energy.AsSpan(best, width).ToArray().Sum() >= Most * all)
             {
-                return Words(octaves, energy, best, best + width - 1, all);
+                return new(Words(octaves, energy, best, best + width - 1, all), octaves[best].NominalHz / Math.Sqrt(2));
             }
         }
 

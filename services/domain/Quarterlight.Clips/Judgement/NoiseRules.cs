@@ -9,12 +9,21 @@ internal static class NoiseRules
     private const double NominalSpeechDbfs = -26 + 3.01;
     private const string NoCause = "Move the microphone nearer the mouth (half the distance gives up to 6 dB), take a quieter road or drive slower.";
 
+    // Firing orders and what the bonnet lets through lie below; a noise wholly above is not the engine's. Judgement.
+    private const double EngineReachesHz = 1000;
+
     /// <summary>True when there is enough speech to judge it.</summary>
     public static bool HasSpeech(ChannelMeasures channel, ClipThresholds limits) =>
         channel.Spectrum.SpeechNoise is { SpeechToNoiseDb: not null } found && found.ActiveSeconds >= limits.LeastSpeechSeconds;
 
-    /// <summary>Speech over noise; names and mends the noise that was heard. Asked only of a channel with enough speech.</summary>
-    public static Finding? SpeechToNoise(ChannelMeasures channel, ClipThresholds limits, IReadOnlyList<HeardTag> heard)
+    /// <summary>Those of the kinds of noise heard that can be what the speech stands too little above.</summary>
+    public static IReadOnlyList<HeardTag> Causes(ChannelMeasures channel, IReadOnlyList<HeardTag> heard) =>
+        channel.Spectrum.SpeechNoise is { } found && NoiseBands.Mostly(found.NoiseOctaves) is { LowerHz: > EngineReachesHz }
+            ? [.. heard.Where(h => h.Tag != Tagging.ClipTag.Engine)]
+            : heard;
+
+    /// <summary>Speech over noise; names and mends the noise that causes it. Asked only of a channel with enough speech.</summary>
+    public static Finding? SpeechToNoise(ChannelMeasures channel, ClipThresholds limits, IReadOnlyList<HeardTag> causes)
     {
         if (channel.Spectrum.SpeechNoise is not { SpeechToNoiseDb: { } ratio } found || ratio >= limits.SpeechToNoiseUseDb)
         {
@@ -25,14 +34,14 @@ internal static class NoiseRules
         double limit = redo ? limits.SpeechToNoiseCareDb : limits.SpeechToNoiseUseDb, spread = found.SpeechToNoiseUncertaintyDb ?? 0;
         bool near = Math.Abs(ratio - limit) <= spread || (!redo && ratio - limits.SpeechToNoiseCareDb <= spread);
         string shown = (near ? "about " : "") + Say.Beside(ratio, limit);
-        string[] nouns = [.. heard.Select(h => h.Noun)];
-        string? band = NoiseBands.Mostly(found.NoiseOctaves);
+        string[] nouns = [.. causes.Select(h => h.Noun)];
+        string? band = NoiseBands.Mostly(found.NoiseOctaves)?.Words;
         string cause = (nouns.Length, band) switch
         {
             (0, null) => "",
             (0, _) => $"; the noise is {band}",
             (_, null) => $"; heard: {Say.List(nouns)}",
-            _ => $"; heard: {Say.List(nouns)}, {band}",
+            _ => $"; heard: {Say.List(nouns)}; the noise is {band}",
         };
         return new(
             new ClipReason
@@ -41,15 +50,15 @@ internal static class NoiseRules
                 Outcome = redo ? ClipOutcome.Redo : ClipOutcome.UseWithCare,
                 Harm = Harm.Of(Harm.SpeechToNoise, limit - ratio, 20),
                 Words = $"Speech stands {shown} dB over the noise, {Say.Limit(limit)} needed{(redo ? " at least" : " to use it as it is")}{cause}.",
-                Remedy = heard.Count == 0 ? NoCause : string.Join(" ", heard.Select(h => h.Remedy)),
-                Stretches = heard.Count == 1 ? heard[0].Places : [],
+                Remedy = causes.Count == 0 ? NoCause : string.Join(" ", causes.Select(h => h.Remedy)),
+                Stretches = causes.Count == 1 ? causes[0].Places : [],
                 Channel = channel.Index,
                 Measured = ratio,
                 Limit = limit,
                 Unit = "dB",
             },
             $"speech {shown} dB over the noise{(nouns.Length > 0 ? $" ({Say.List(nouns)})" : "")}",
-            heard.Count == 0 ? "Microphone nearer, or a quieter road" : string.Join("; ", heard.Select(h => h.Mend)));
+            causes.Count == 0 ? "Microphone nearer, or a quieter road" : string.Join("; ", causes.Select(h => h.Mend)));
     }
 
     /// <summary>Too little speech: only the noise can be judged. So loud a noise that speech at its usual level would not stand clear of it is redone.</summary>

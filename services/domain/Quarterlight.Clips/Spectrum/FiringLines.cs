@@ -103,6 +103,20 @@ internal sealed class FiringLines
         return bottom > 0 ? top / bottom : firingHz;
     }
 
+    // How much the even multiples stand above the odd ones, dB. The firing order has both; half of it finds only what lies between, such as the
+    // turning of the crank.
+    public double EvenOverOdd(double firingHz)
+    {
+        Span<double> sums = stackalloc double[2], counts = stackalloc double[2];
+        for (int n = 1; n <= MaxMultiples && n * firingHz < (_wide.Length - 2) * _binHz; n++)
+        {
+            sums[n % 2] += HeightAt(n * firingHz);
+            counts[n % 2]++;
+        }
+
+        return counts[0] > 0 ? (sums[0] / counts[0]) - (sums[1] / counts[1]) : 0;
+    }
+
     // Level of the lines in one frame alone, dB.
     public double Level(ReadOnlySpan<double> power, double firingHz)
     {
