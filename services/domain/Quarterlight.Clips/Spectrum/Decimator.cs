@@ -1,4 +1,5 @@
 using System.Numerics;
+using System.Runtime.InteropServices;
 
 namespace Quarterlight.Clips.Spectrum;
 
@@ -79,16 +80,17 @@ public sealed class Decimator
 
     internal static float Dot(ReadOnlySpan<float> a, ReadOnlySpan<float> b)
     {
+        ReadOnlySpan<Vector<float>> va = MemoryMarshal.Cast<float, Vector<float>>(a), vb = MemoryMarshal.Cast<float, Vector<float>>(b)[..va.Length];
         Vector<float> x = default, y = default;
         int i = 0;
-        for (; i <= a.Length - (2 * Vector<float>.Count); i += 2 * Vector<float>.Count)
+        for (; i < va.Length - 1; i += 2)
         {
-            x += new Vector<float>(a[i..]) * new Vector<float>(b[i..]);
-            y += new Vector<float>(a[(i + Vector<float>.Count)..]) * new Vector<float>(b[(i + Vector<float>.Count)..]);
+            x += va[i] * vb[i];
+            y += va[i + 1] * vb[i + 1];
         }
 
         float sum = Vector.Sum(x + y);
-        for (; i < a.Length; i++)
+        for (i *= Vector<float>.Count; i < a.Length; i++)
         {
             sum += a[i] * b[i];
         }
