@@ -21,7 +21,15 @@ internal sealed class TagEngines : IDisposable
     public TagProbabilities Score(ReadOnlySpan<float> features)
     {
         features.CopyTo(_row.Features);
-        return new(Of(ClipTag.Engine), Of(ClipTag.Wind), Of(ClipTag.AirConditioning), Of(ClipTag.Clean));
+        Span<double> scores = stackalloc double[_engines.Length];
+        for (int t = 0; t < scores.Length; t++)
+        {
+            scores[t] = Of(t);
+        }
+
+        return new(
+            _tags[(int)ClipTag.Engine].Probability(scores), _tags[(int)ClipTag.Wind].Probability(scores),
+            _tags[(int)ClipTag.AirConditioning].Probability(scores), _tags[(int)ClipTag.Clean].Probability(scores));
     }
 
     public void Dispose()
@@ -32,15 +40,15 @@ internal sealed class TagEngines : IDisposable
         }
     }
 
-    private double Of(ClipTag tag)
+    private double Of(int tag)
     {
         double sum = 0;
-        for (int i = 0; i < _engines[(int)tag].Length; i++)
+        for (int i = 0; i < _engines[tag].Length; i++)
         {
-            _engines[(int)tag][i].Predict(_row, ref _score);
-            sum += _tags[(int)tag].Weights[i] * _score.Score;
+            _engines[tag][i].Predict(_row, ref _score);
+            sum += _tags[tag].Weights[i] * _score.Score;
         }
 
-        return _tags[(int)tag].Probability(sum);
+        return sum;
     }
 }

@@ -75,4 +75,24 @@ public sealed class SplitTests
         Assert.Equal(1.5, platt.Slope, 0.1);
         Assert.Equal(-0.7, platt.Offset, 0.1);
     }
+
+    // Rows drawn from a known curve of two of the four scores: the fit finds their slopes and gives the others none.
+    [Fact]
+    public void Fit_ScoresOfTwoTags_FindsBothSlopes()
+    {
+        var random = new Random(5);
+        var rows = new List<(double[] Scores, bool Holds, double Weight)>();
+        for (int i = 0; i < 20000; i++)
+        {
+            double[] scores = [.. Enumerable.Range(0, 4).Select(_ => (4 * random.NextDouble()) - 2)];
+            rows.Add((scores, random.NextDouble() < 1 / (1 + Math.Exp(-((1.5 * scores[0]) - scores[2] + 0.4))), 1));
+        }
+
+        Stacking found = Stacking.Fit(rows);
+        Assert.Equal(1.5, found.Slopes[0], 0.1);
+        Assert.Equal(0, found.Slopes[1], 0.1);
+        Assert.Equal(-1, found.Slopes[2], 0.1);
+        Assert.Equal(0, found.Slopes[3], 0.1);
+        Assert.Equal(0.4, found.Offset, 0.1);
+    }
 }

@@ -103,7 +103,7 @@ public static class CardText
 
     private static void Calibrated(StringBuilder text, CardFigures figures)
     {
-        text.Append(CultureInfo.InvariantCulture, $"\n## Calibration\n\nPlatt's method on held-out scores; each block judged with a calibration fitted on the others. A tag is taken to hold in {JudgedCase.Prior(ClipTag.Engine):P0} of clips, AC in {JudgedCase.Prior(ClipTag.AirConditioning):P0}, whatever their share\nof the collection (judgement). ![Calibration](../pictures/tagger-calibration.png)\n\n| Tag | Expected calibration error |\n|---|---|\n");
+        text.Append(CultureInfo.InvariantCulture, $"\n## Calibration\n\nLogistic regression on the held-out scores of all four tags; each block judged with a calibration fitted on the others. A tag is taken to hold in {JudgedCase.Prior(ClipTag.Engine):P0} of clips, AC in {JudgedCase.Prior(ClipTag.AirConditioning):P0}, whatever their share\nof the collection (judgement). ![Calibration](../pictures/tagger-calibration.png)\n\n| Tag | Expected calibration error |\n|---|---|\n");
         foreach (ClipTag tag in Truth.Tags)
         {
             text.Append(CultureInfo.InvariantCulture, $"| {Name(tag)} | {F(Calibration.Error(tag, figures.Judged))} |\n");

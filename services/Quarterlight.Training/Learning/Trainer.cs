@@ -16,7 +16,7 @@ public static class Trainer
     public const string Name = "quarterlight-tagger";
 
     /// <summary>Version: raise it when features, training or data change.</summary>
-    public const string Version = "1.0";
+    public const string Version = "1.1";
 
     // A fixed date, so that the same models give the same file.
     private static readonly DateTimeOffset s_date = new(2026, 1, 1, 0, 0, 0, TimeSpan.Zero);
@@ -30,12 +30,12 @@ public static class Trainer
     public static void Write(IReadOnlyList<Learner> learners, IReadOnlyList<SoundCase> training, IEnumerable<SourceSound> sounds, IReadOnlyList<IReadOnlyList<ScoredCase>> members, Stream to)
     {
         (double[][] weights, IReadOnlyList<ScoredCase> scored) = Blend.Of(members);
-        Platt[] platt = JudgedCase.Calibrate(scored);
+        Stacking[] stacks = JudgedCase.Stacks(scored);
         IReadOnlyList<JudgedCase> judged = JudgedCase.CrossCalibrated(scored);
         var tags = Truth.Tags.ToDictionary(t => t.ToString(), t =>
         {
             UnsureBand band = Calibration.Band(t, judged);
-            return new TagModel(weights[(int)t], platt[(int)t].Slope, platt[(int)t].Offset, band.AbsentBelow, band.PresentFrom);
+            return new TagModel(weights[(int)t], stacks[(int)t].Slopes, stacks[(int)t].Offset, band.AbsentBelow, band.PresentFrom);
         });
         using var archive = new ZipArchive(to, ZipArchiveMode.Create, leaveOpen: true);
         using (Stream json = Entry(archive, TaggerDescription.EntryName))
