@@ -24,9 +24,13 @@ public static partial class Manifest
             string recording = RecordingPattern().Match(field[^1]) is { Success: true } found
                 ? found.Groups[1].Value
                 : throw new FormatException($"{field[0]}: the notes name no recording (rec=...).");
+            string path = Path.Combine(folder, field[0]);
             sounds.Add(new(
                 field[0], recording, field[1], KindOf(field[1]), TruthOf(field[1], unknown.GetValueOrDefault(recording, "")), field[4],
-                Licences.IsConfirmed(field[4]), false, await SoundFile.ReadAsync(Path.Combine(folder, field[0]), cancellation).ConfigureAwait(false)));
+                Licences.IsConfirmed(field[4]), false, await SoundFile.ReadAsync(path, cancellation).ConfigureAwait(false))
+            {
+                FileSha256 = await SoundFile.DigestAsync(path, cancellation).ConfigureAwait(false),
+            });
         }
 
         return sounds;

@@ -31,7 +31,10 @@ public static class OwnClips
             string group = name.Split('/')[0];
             (Truth truth, SoundKind kind) = TruthOf(group);
             string recording = recordings.GetValueOrDefault(name) ?? Path.GetFileNameWithoutExtension(name).Split('_')[0];
-            sounds.Add(new(name, "own-" + recording, group, kind, truth, "own", true, false, await SoundFile.ReadAsync(path, cancellation).ConfigureAwait(false)));
+            sounds.Add(new(name, "own-" + recording, group, kind, truth, "own", true, false, await SoundFile.ReadAsync(path, cancellation).ConfigureAwait(false))
+            {
+                FileSha256 = await SoundFile.DigestAsync(path, cancellation).ConfigureAwait(false),
+            });
         }
 
         return sounds;

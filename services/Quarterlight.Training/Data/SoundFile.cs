@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Quarterlight.Audio;
 using Quarterlight.Clips.Tagging;
 
@@ -6,6 +7,16 @@ namespace Quarterlight.Training.Data;
 /// <summary>Reads a sound file as one channel at 16 kHz.</summary>
 public static class SoundFile
 {
+    /// <summary>SHA-256 of the file's bytes in hexadecimal, which no change of a filter touches.</summary>
+    public static async Task<string> DigestAsync(string path, CancellationToken cancellation)
+    {
+        FileStream stream = File.OpenRead(path);
+        await using (stream.ConfigureAwait(false))
+        {
+            return Convert.ToHexStringLower(await SHA256.HashDataAsync(stream, cancellation).ConfigureAwait(false));
+        }
+    }
+
     /// <summary>Reads it; several channels are averaged.</summary>
     /// <exception cref="AudioFaultException">The file is not one that is read.</exception>
     public static async Task<float[]> ReadAsync(string path, CancellationToken cancellation)

@@ -24,4 +24,8 @@ public enum SoundKind
 /// <param name="IsMade">True when it is synthesised.</param>
 /// <param name="Samples">Samples at 16 kHz, full scale 1.</param>
 public sealed record SourceSound(
-    string Name, string Recording, string Group, SoundKind Kind, Truth Truth, string Licence, bool MayTrain, bool IsMade, float[] Samples);
+    string Name, string Recording, string Group, SoundKind Kind, Truth Truth, string Licence, bool MayTrain, bool IsMade, float[] Samples)
+{
+    /// <summary>SHA-256 of the file in hexadecimal; empty when the sound is made.</summary>
+    public string FileSha256 { get; init; } = "";
+}

@@ -60,14 +60,14 @@ public static class Trainer
         }
     }
 
-    /// <summary>SHA-256 over name and samples of everything real that trains, by name, in hexadecimal.</summary>
+    /// <summary>SHA-256 over name and file digest of everything real that trains, by name, in hexadecimal.</summary>
     public static string Digest(IEnumerable<SourceSound> sounds)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         foreach (SourceSound sound in sounds.Where(s => s.MayTrain && !s.IsMade).OrderBy(s => s.Name, StringComparer.Ordinal))
         {
             hash.AppendData(Encoding.UTF8.GetBytes(sound.Name));
-            hash.AppendData(System.Runtime.InteropServices.MemoryMarshal.AsBytes<float>(sound.Samples));
+            hash.AppendData(Encoding.UTF8.GetBytes(sound.FileSha256));
         }
 
         return Convert.ToHexStringLower(hash.GetHashAndReset());
