@@ -3,7 +3,7 @@ using System.Buffers.Binary;
 namespace Quarterlight.Crew.Demo;
 
 /// <summary>
-/// An invented test clip, made when asked for and the same every time: bursts that are shaped like speech, a four-cylinder engine at 1 950 rpm, and hiss.
+/// An invented test clip, made when asked for and the same every time: bursts that are shaped like speech, a four-cylinder engine at 1 950 rpm, and the steady hiss of a blower.
 /// Levels are judgement, chosen so that there is something to say about it. Nobody speaks in it.
 /// </summary>
 public static class DemoClip
