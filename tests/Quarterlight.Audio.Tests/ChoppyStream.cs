@@ -1,44 +1,19 @@
+using Quarterlight.Fuzz;
+
 namespace Quarterlight.Audio.Tests;
 
-/// <summary>Hands bytes out in pieces of given sizes, again and again; cannot be sought, and says so loudly.</summary>
-internal sealed class ChoppyStream(byte[] bytes, params int[] pieces) : Stream
+/// <summary>Hands bytes out in pieces of given sizes, now and then on another thread.</summary>
+internal sealed class ChoppyStream(byte[] bytes, params int[] pieces) : PieceStream(bytes, pieces)
 {
-    private int _at;
     private int _turn;
-
-    public override bool CanRead => true;
-
-    public override bool CanSeek => false;
-
-    public override bool CanWrite => false;
-
-    public override long Length => throw new NotSupportedException();
-
-    public override long Position { get => throw new NotSupportedException(); set => throw new NotSupportedException(); }
 
     public override async ValueTask<int> ReadAsync(Memory<byte> buffer, CancellationToken cancellationToken = default)
     {
-        int piece = pieces.Length == 0 ? int.MaxValue : pieces[_turn++ % pieces.Length];
-        if (_turn % 7 == 3)
+        if (++_turn % 7 == 3)
         {
             await Task.Yield();
         }
 
-        int count = Math.Min(Math.Min(piece, buffer.Length), bytes.Length - _at);
-        bytes.AsMemory(_at, count).CopyTo(buffer);
-        _at += count;
-        return count;
+        return await base.ReadAsync(buffer, cancellationToken);
     }
-
-    public override int Read(byte[] buffer, int offset, int count) => throw new NotSupportedException("Reads are asynchronous.");
-
-    public override void Flush()
-    {
-    }
-
-    public override long Seek(long offset, SeekOrigin origin) => throw new NotSupportedException();
-
-    public override void SetLength(long value) => throw new NotSupportedException();
-
-    public override void Write(byte[] buffer, int offset, int count) => throw new NotSupportedException();
 }

@@ -4,10 +4,11 @@ using Quarterlight.Clips.Judgement;
 using Quarterlight.Clips.Levels;
 using Quarterlight.Clips.Spectrum;
 using Quarterlight.Clips.Tagging;
+using Quarterlight.Tagger;
 
 namespace Quarterlight.Bench;
 
-/// <summary>The whole judgement of a minute of mono at 48 kHz that sounds like a voice in a car: front end of the tagger included, its model not.
+/// <summary>The whole judgement of a minute of mono at 48 kHz that sounds like a voice in a car: the shipped model included.
 /// Beside it the meters one after the other, each taking the stream apart on its own, and loudness and true peak the plain way.</summary>
 [MemoryDiagnoser]
 public class JudgeBench
@@ -15,6 +16,7 @@ public class JudgeBench
     private const int Rate = 48_000, Seconds = 60, Piece = 16_384;
 
     private readonly float[] _x = new float[Rate * Seconds];
+    private readonly ModelTagger _tagger = ModelTagger.LoadShipped();
 
     [GlobalSetup]
     public void Setup()
@@ -49,7 +51,7 @@ public class JudgeBench
     }
 
     [Benchmark(Baseline = true, Description = "whole judgement, 60 s")]
-    public ClipVerdict Whole() => ClipJudge.Judge(Measures(new StillTagger()), ClipThresholds.Default);
+    public ClipVerdict Whole() => ClipJudge.Judge(Measures(_tagger), ClipThresholds.Default);
 
     [Benchmark(Description = "without tags")]
     public ClipVerdict WithoutTags() => ClipJudge.Judge(Measures(null), ClipThresholds.Default);
@@ -59,6 +61,9 @@ public class JudgeBench
 
     [Benchmark(Description = "plain loudness and true peak")]
     public double Plain() => PlainLevels.IntegratedLkfs([_x]) + PlainLevels.TruePeakDbtp(_x);
+
+    [Benchmark(Description = "whole, engine speed as well")]
+    public ClipVerdict WithEngine() => ClipJudge.Judge(Measures(_tagger, 4), ClipThresholds.Default);
 
     /// <summary>Prints what the table does not: times real time and what thirty minutes hold.</summary>
     [GlobalCleanup]
@@ -76,7 +81,7 @@ public class JudgeBench
         Whole();
         allocated = GC.GetAllocatedBytesForCurrentThread() - allocated;
         long before = GC.GetTotalMemory(true);
-        var meter = new ClipMeter(Rate, 1, new() { Tagger = new StillTagger(), Cylinders = 4 });
+        var meter = new ClipMeter(Rate, 1, new() { Tagger = _tagger, Cylinders = 4 });
         for (int minute = 0; minute < 30; minute++)
         {
             meter.Add(_x);
@@ -88,9 +93,9 @@ public class JudgeBench
             $"// whole judgement: {Seconds / best:0} times real time; {allocated / Seconds / 1024.0:0.0} kB allocated a second of sound; 30 minutes hold {held / 1e6:0.0} MB"));
     }
 
-    private ClipMeasures Measures(ISoundTagger? tagger)
+    private ClipMeasures Measures(ISoundTagger? tagger, int? cylinders = null)
     {
-        var meter = new ClipMeter(Rate, 1, new() { Tagger = tagger });
+        var meter = new ClipMeter(Rate, 1, new() { Tagger = tagger, Cylinders = cylinders });
         for (int at = 0; at < _x.Length; at += Piece)
         {
             meter.Add(_x.AsSpan(at, Math.Min(Piece, _x.Length - at)));
@@ -120,15 +125,5 @@ public class JudgeBench
 
         (samples.Measure(), peak.Measure(), loudness.Measure(), speech.Measure(), heard.Finish()).GetHashCode();
         return spectrum.Finish().SpeechNoise!.SpeechToNoiseDb!.Value;
-    }
-
-    // Stands for the model, whose own time is measured beside its training.
-    private sealed class StillTagger : ISoundTagger
-    {
-        public TaggerIdentity Identity { get; } = new("still", "1", "");
-
-        public TagThresholds Thresholds { get; } = new(new(0.3, 0.7), new(0.3, 0.7), new(0.3, 0.7), new(0.3, 0.7));
-
-        public TagProbabilities Score(ReadOnlySpan<float> features) => new(0.9, 0.1, 0.1, 0.1);
     }
 }

@@ -1,7 +1,7 @@
 namespace Quarterlight.Fuzz;
 
-/// <summary>Hands out bytes in pieces of given sizes, at once and on the caller's thread; cannot be sought.</summary>
-internal sealed class PieceStream(byte[] bytes, int[] pieces) : Stream
+/// <summary>Hands out bytes in pieces of given sizes, again and again, at once and on the caller's thread; without sizes, as asked for. Cannot be sought.</summary>
+internal class PieceStream(byte[] bytes, int[] pieces) : Stream
 {
     private int _at;
     private int _turn;
@@ -18,7 +18,8 @@ internal sealed class PieceStream(byte[] bytes, int[] pieces) : Stream
 
     public override ValueTask<int> ReadAsync(Memory<byte> buffer, CancellationToken cancellationToken = default)
     {
-        int count = Math.Min(Math.Min(pieces[_turn++ % pieces.Length], buffer.Length), bytes.Length - _at);
+        int piece = pieces.Length == 0 ? int.MaxValue : pieces[_turn++ % pieces.Length];
+        int count = Math.Min(Math.Min(piece, buffer.Length), bytes.Length - _at);
         bytes.AsMemory(_at, count).CopyTo(buffer);
         _at += count;
         return new ValueTask<int>(count);
