@@ -63,6 +63,12 @@ public sealed class ClipBadInputTests(PlannerFixture fixture) : IClassFixture<Pl
     public async Task JudgeClip_BadFileNamedWav_RefusedThenTheNextIsJudged(string which)
     {
         (Func<byte[]> file, string words) = s_files[which];
+        if (which == "half a FLAC file" && !Decoder.IsInstalled)
+        {
+            await Decoder.MissingAsync(() => _planner.JudgeAsync(file(), new ClipHeader { FileName = "take.wav" }, 1000));
+            return;
+        }
+
         Refused refused = await Refused.ForFieldsAsync(() => _planner.JudgeAsync(file(), new ClipHeader { FileName = "take.wav" }, 1000));
         Assert.Equal("piece", Assert.Single(refused.Fields).Field);
         Assert.Contains(words, refused.Fields[0].Description, StringComparison.OrdinalIgnoreCase);

@@ -99,6 +99,12 @@ public sealed class ClipUploadTests(PlannerFixture fixture) : IClassFixture<Plan
     [InlineData("aac-44k-stereo.m4a", "AAC", true)]
     public async Task JudgeClip_OtherFormats_ReadAndSaidWhetherLossy(string name, string words, bool lossy)
     {
+        if (words is "FLAC" or "AAC" && !Decoder.IsInstalled)
+        {
+            await Decoder.MissingAsync(() => _planner.ReportAsync(Waves.Corpus(name), new ClipHeader { FileName = name }, 1000));
+            return;
+        }
+
         ClipReport report = await _planner.ReportAsync(Waves.Corpus(name), new ClipHeader { FileName = name }, 1000);
         Assert.Equal(words, report.Format.Words);
         Assert.Equal(lossy, report.Advisories.Any(a => a.Code == "lossy-coding"));
