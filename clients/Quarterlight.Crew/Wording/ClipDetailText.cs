@@ -82,7 +82,7 @@ internal static class ClipDetailText
             {
                 c.HasTruePeakDbtp ? Say($"true peak {c.TruePeakDbtp:0.0} dBTP{(c.HasTruePeakAtS ? $" at {ClipTimes.Say(c.TruePeakAtS)}" : "")}") : "digital silence",
                 c.Loudness is { HasIntegratedLufs: true } l ? Say($"{l.IntegratedLufs:0.0} LUFS") : "too short or too quiet for a loudness",
-                c.HasActiveSpeechLevelDbov ? Say($"speech {c.ActiveSpeechLevelDbov:0.0} dBov, active {c.ActivityFraction * 100:0} % of the time") : "",
+                SpeechLevel(c),
             }.Where(p => p.Length > 0)];
             lines.Add(new(CrewLineKind.Figures, $"{(report.Channels.Count > 1 ? Say($"Channel {c.Number}: {string.Join("; ", parts)}") : Capital(string.Join("; ", parts)))}."));
         }
@@ -159,7 +159,7 @@ internal static class ClipDetailText
         yield return new(CrewLineKind.Figures, ClipText.Figures(report, c));
         string[] parts = [.. new[]
         {
-            c.HasActiveSpeechLevelDbov ? Say($"speech {c.ActiveSpeechLevelDbov:0.0} dBov, active {c.ActivityFraction * 100:0} % of the time") : "",
+            SpeechLevel(c),
             c.HasSamplePeakDbfs ? Say($"sample peak {c.SamplePeakDbfs:0.0} dBFS") : "",
             c.HasRmsDbov ? Say($"mean level {c.RmsDbov:0.0} dBov") : "",
             c.Engine is { HasRpm: true } e ? Say($"engine about {Math.Round(e.Rpm / 10) * 10:0} rpm") : "",
@@ -180,6 +180,9 @@ internal static class ClipDetailText
             yield return new(CrewLineKind.Heard, $"Heard: {heard}.");
         }
     }
+
+    private static string SpeechLevel(ClipChannel c) =>
+        c.HasActiveSpeechLevelDbov ? Say($"speech {c.ActiveSpeechLevelDbov:0.0} dBov, active {c.ActivityFraction * 100:0} % of the time") : "";
 
     private static IEnumerable<string> Faults(ClipChannel c)
     {

@@ -13,7 +13,7 @@ internal sealed class ClipAdapter(ClipGate gate, ClipAskReader asks, ClipDesk de
     /// <inheritdoc/>
     public override async Task JudgeClip(IAsyncStreamReader<JudgeClipRequest> requestStream, IServerStreamWriter<JudgeClipResponse> responseStream, ServerCallContext context)
     {
-        using ClipGate.Pass pass = gate.Enter();
+        using WorkGate.Pass pass = gate.Enter();
         ClipHeader header = await HeaderAsync(requestStream, context.CancellationToken);
         ClipAsk ask = await asks.ReadAsync(CallGuard.TeamOf(context), header, "header.", context.CancellationToken);
         await using var bytes = new PieceStream(requestStream);

@@ -56,7 +56,7 @@ internal sealed class ClipEndpoint(CallGuard guard, ClipGate gate, ClipAskReader
             rate.MinDataRate = null;
         }
 
-        using ClipGate.Pass pass = gate.Enter();
+        using WorkGate.Pass pass = gate.Enter();
         if (http.Request.HasFormContentType)
         {
             throw Refusals.Invalid("piece", "the body is a form", "Send the bytes of the file as they are: curl --data-binary @clip.wav -H 'content-type: audio/wav'");

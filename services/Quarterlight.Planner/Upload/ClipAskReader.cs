@@ -15,7 +15,6 @@ internal sealed class ClipAskReader(TeamLibrary library, ClipSettingsDesk settin
 {
     private const int LongestFileName = 200;
     private static readonly ValidRange s_byteCount = new(1, AudioLimits.Default.MaxBytes, "bytes");
-    private static readonly ValidRange s_fullScale = new(60, 180, "dB");
     private static readonly ValidRange s_picture = new(0, AudioLimits.Default.MaxChannels, "");
 
     /// <summary>Reads a header; refuses with every violation at once.</summary>
@@ -75,7 +74,7 @@ internal sealed class ClipAskReader(TeamLibrary library, ClipSettingsDesk settin
 
         if (header.HasFullScaleSplDb)
         {
-            s_fullScale.Check($"{prefix}full_scale_spl_db", header.FullScaleSplDb, reader.Violations);
+            PlanComparer.FullScaleSpl.Check($"{prefix}full_scale_spl_db", header.FullScaleSplDb, reader.Violations);
         }
 
         s_picture.Check($"{prefix}picture_channel", header.PictureChannel, reader.Violations);

@@ -75,8 +75,8 @@ internal sealed class ChannelMeter
         ReadOnlySpan<float> block = x[History..];
         _envelope.Add(block);
         _timeline?.Add(block);
-        _spectrum.Add(block);
-        _heard?.Add(block);
+        _spectrum.AddNumbers(block);
+        _heard?.AddNumbers(block);
     }
 
     private void TakeFrame(long index, ReadOnlySpan<double> power) => _timeline!.Take(power);

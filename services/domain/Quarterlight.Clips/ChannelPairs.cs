@@ -9,7 +9,6 @@ internal sealed class ChannelPairs
 {
     private readonly (int First, int Second, ChannelRelationMeter Meter)[] _pairs;
     private readonly Vector<uint>[] _digests;
-    private readonly float[] _two;
 
     /// <summary>Starts a clip.</summary>
     public ChannelPairs(int sampleRateHz, int channels, bool all)
@@ -19,30 +18,26 @@ internal sealed class ChannelPairs
         {
             for (int b = a + 1; b < (all ? channels : Math.Min(channels, a + 2)); b++)
             {
-                pairs.Add((a, b, new ChannelRelationMeter(sampleRateHz, 2, 0, 1)));
+                pairs.Add((a, b, new ChannelRelationMeter(sampleRateHz, channels, a, b)));
             }
         }
 
         _pairs = [.. pairs];
         _digests = all ? [] : new Vector<uint>[channels];
-        _two = new float[2 * 2048];
     }
 
-    /// <summary>Adds a block of all channels.</summary>
-    public void Add(ChannelBlocks blocks, int history)
+    /// <summary>Adds a piece of any number of whole frames.</summary>
+    public void Add(ReadOnlySpan<float> interleaved)
     {
-        int frames = blocks.Filled;
-        foreach ((int first, int second, ChannelRelationMeter meter) in _pairs)
+        foreach ((_, _, ChannelRelationMeter meter) in _pairs)
         {
-            ReadOnlySpan<float> a = blocks.Plane(first).Slice(history, frames), b = blocks.Plane(second).Slice(history, frames);
-            for (int i = 0; i < frames; i++)
-            {
-                (_two[2 * i], _two[(2 * i) + 1]) = (a[i], b[i]);
-            }
-
-            meter.Add(_two.AsSpan(0, 2 * frames));
+            meter.Add(interleaved);
         }
+    }
 
+    /// <summary>Adds a block of all channels to their digests; blocks have one length.</summary>
+    public void Digest(ChannelBlocks blocks, int history)
+    {
         for (int c = 0; c < _digests.Length; c++)
         {
             Digest(ref _digests[c], blocks.Plane(c)[history..]);

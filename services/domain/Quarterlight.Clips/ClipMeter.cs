@@ -52,6 +52,7 @@ public sealed class ClipMeter
         LevelLimits.CheckFrames(interleaved.Length, _channels);
         _frames += interleaved.Length / _channels;
         _loudness.Add(interleaved);
+        _pairs.Add(interleaved);
         while (!interleaved.IsEmpty)
         {
             interleaved = _blocks.Take(interleaved);
@@ -62,7 +63,7 @@ public sealed class ClipMeter
                     _meters[c].Add(_blocks.Plane(c), _blocks.Start);
                 }
 
-                _pairs.Add(_blocks, ChannelMeter.History);
+                _pairs.Digest(_blocks, ChannelMeter.History);
                 _blocks.Next();
             }
         }
@@ -81,7 +82,7 @@ public sealed class ClipMeter
             channels[c] = _meters[c].Finish(_blocks.Plane(c), _blocks.Filled, _blocks.Start, _blocks.NotNumbers(c), loudness.Channels[c]);
         }
 
-        _pairs.Add(_blocks, ChannelMeter.History);
+        _pairs.Digest(_blocks, ChannelMeter.History);
         return new ClipMeasures
         {
             DurationSeconds = Seconds,

@@ -8,7 +8,7 @@ public class ClipTaggerTests
     public void Tag_SecondsOfDifferentLength_AreWeighted()
     {
         FeatureSecond Second(double start, double end, float value) => new(start, end, Enumerable.Repeat(value, FeatureFrontEnd.Count).ToArray());
-        var features = new ClipFeatures(2.5, [Second(0, 1, 0.9f), Second(1, 2.5, 0.1f)], ReadOnlyMemory<float>.Empty);
+        var features = new ClipFeatures(2.5, [Second(0, 1, 0.9f), Second(1, 2.5, 0.1f)]);
         TagReport report = ClipTagger.Tag(features, new FirstFeature())!;
 
         // (0.9 x 1 + 0.1 x 1.5) / 2.5

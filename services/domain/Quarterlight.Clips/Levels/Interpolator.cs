@@ -107,20 +107,7 @@ internal sealed class Interpolator
     private static double Weight(double at, int sample)
     {
         double d = at - sample, r = d / Half;
-        return Math.Abs(r) >= 1 ? 0 : (d == 0 ? 1 : Math.Sin(Math.PI * d) / (Math.PI * d)) * Bessel(Beta * Math.Sqrt(1 - (r * r))) / Bessel(Beta);
-    }
-
-    // Modified Bessel function of the first kind and order 0, by its series.
-    private static double Bessel(double x)
-    {
-        double sum = 1, term = 1;
-        for (int k = 1; term > 1e-17 * sum; k++)
-        {
-            term *= x / (2 * k) * (x / (2 * k));
-            sum += term;
-        }
-
-        return sum;
+        return Math.Abs(r) >= 1 ? 0 : KaiserSinc.At(d, r, Beta) / KaiserSinc.Bessel0(Beta);
     }
 
     private void Pick(Vector<float> a, Vector<float> b, int p, int first, ref float peak, ref double place)

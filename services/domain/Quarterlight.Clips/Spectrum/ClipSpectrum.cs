@@ -101,9 +101,15 @@ public sealed class ClipSpectrum
             }
 
             mono = mono[piece.Length..];
-            _fast.Add(piece);
-            _decimator.Add(piece, _slow, _fine);
+            AddNumbers(piece);
         }
+    }
+
+    /// <summary>The same for samples that are known to be numbers.</summary>
+    internal void AddNumbers(ReadOnlySpan<float> mono)
+    {
+        _fast.Add(mono);
+        _decimator.Add(mono, _slow, _fine);
     }
 
     /// <summary>Ends the clip and gives the result.</summary>

@@ -88,24 +88,10 @@ public sealed class Decimator
         {
             double t = (i - middle) / step;
             double u = (i - middle) / (middle + 0.5);
-            double sinc = t == 0 ? 1 : Math.Sin(Math.PI * t) / (Math.PI * t);
-            taps[i] = sinc * Bessel0(Beta * Math.Sqrt(Math.Max(0, 1 - (u * u))));
+            taps[i] = KaiserSinc.At(t, u, Beta);
             sum += taps[i];
         }
 
         return [.. taps.Select(h => (float)(h / sum))];
-    }
-
-    internal static double Bessel0(double x)
-    {
-        double term = 1;
-        double sum = 1;
-        for (int k = 1; k < 40; k++)
-        {
-            term *= x / (2 * k) * (x / (2 * k));
-            sum += term;
-        }
-
-        return sum;
     }
 }

@@ -106,10 +106,7 @@ public sealed class AnalysisResampler
         for (int i = 0; i < taps.Length; i++)
         {
             double t = i - (half - 1) - part;
-            double u = t / half;
-            double x = cutoff * t;
-            double sinc = x == 0 ? 1 : Math.Sin(Math.PI * x) / (Math.PI * x);
-            taps[i] = Math.Abs(u) > 1 ? 0 : sinc * Decimator.Bessel0(Beta * Math.Sqrt(1 - (u * u)));
+            taps[i] = KaiserSinc.At(cutoff * t, t / half, Beta);
             sum += taps[i];
         }
 

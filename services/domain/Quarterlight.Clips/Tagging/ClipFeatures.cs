@@ -9,5 +9,4 @@ public sealed record FeatureSecond(double StartSeconds, double EndSeconds, ReadO
 /// <summary>What the front end hears in a clip.</summary>
 /// <param name="DurationSeconds">Length of the clip, s.</param>
 /// <param name="Seconds">Each second in order; none when the clip is shorter than <see cref="FeatureFrontEnd.ShortestSeconds"/>.</param>
-/// <param name="Clip">The whole clip's row: the mean of the seconds' rows, weighted by length; empty when there are no seconds.</param>
-public sealed record ClipFeatures(double DurationSeconds, IReadOnlyList<FeatureSecond> Seconds, ReadOnlyMemory<float> Clip);
+public sealed record ClipFeatures(double DurationSeconds, IReadOnlyList<FeatureSecond> Seconds);

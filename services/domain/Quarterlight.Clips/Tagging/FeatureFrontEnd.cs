@@ -80,7 +80,6 @@ public sealed class FeatureFrontEnd
             throw new InvalidOperationException("The clip has been finished; start a new one.");
         }
 
-        _samples += mono.Length;
         while (!mono.IsEmpty)
         {
             Span<float> piece = _piece.AsSpan(0, Math.Min(mono.Length, _piece.Length));
@@ -90,8 +89,15 @@ public sealed class FeatureFrontEnd
             }
 
             mono = mono[piece.Length..];
-            _resampler.Add(piece);
+            AddNumbers(piece);
         }
+    }
+
+    /// <summary>The same for samples that are known to be numbers.</summary>
+    internal void AddNumbers(ReadOnlySpan<float> mono)
+    {
+        _samples += mono.Length;
+        _resampler.Add(mono);
     }
 
     /// <summary>Ends the clip and gives its features.</summary>
@@ -108,7 +114,7 @@ public sealed class FeatureFrontEnd
         double duration = _samples / _rateHz;
         if (duration < ShortestSeconds || _fast.Count == 0)
         {
-            return new(duration, [], ReadOnlyMemory<float>.Empty);
+            return new(duration, []);
         }
 
         // A clip shorter than a slow frame is followed by silence, so that there is one.
@@ -125,18 +131,13 @@ public sealed class FeatureFrontEnd
         }
 
         var seconds = new List<FeatureSecond>(count);
-        var clip = new double[Count];
         for (int s = 0; s < count; s++)
         {
             double end = s == count - 1 ? duration : s + 1;
             seconds.Add(new(s, end, _rows[s]));
-            for (int i = 0; i < clip.Length; i++)
-            {
-                clip[i] += _rows[s][i] * (end - s) / duration;
-            }
         }
 
-        return new(duration, seconds, clip.Select(v => (float)v).ToArray());
+        return new(duration, seconds);
     }
 
     private void Take(ReadOnlySpan<float> samples)

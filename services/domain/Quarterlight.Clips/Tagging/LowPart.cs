@@ -61,7 +61,7 @@ internal sealed class LowPart(double binHz)
         ShapePart.Put(ref row, HeardFrames.Db(BinSums.Between(pulses, binHz, 8, 120)) - HeardFrames.Db(pulses[0] + pulses[1]));
     }
 
-    private static double Highest(ReadOnlySpan<double> heights, double binHz, double fromHz, double toHz)
+    private double Highest(ReadOnlySpan<double> heights, double fromHz, double toHz)
     {
         double highest = 0;
         for (int k = (int)(fromHz / binHz); k < (int)(toHz / binHz); k++)
@@ -71,8 +71,6 @@ internal sealed class LowPart(double binHz)
 
         return highest;
     }
-
-    private double Highest(ReadOnlySpan<double> heights, double fromHz, double toHz) => Highest(heights, binHz, fromHz, toHz);
 
     private double Mean(ReadOnlySpan<double> heights, double fromHz, double toHz)
     {
