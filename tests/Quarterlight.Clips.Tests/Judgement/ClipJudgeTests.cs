@@ -124,6 +124,23 @@ public class ClipJudgeTests
         Assert.Equal(outcome == ClipOutcome.Use, verdict.Reasons[0].Code == ClipReasonCodes.Clean);
     }
 
+    // 80 runs of which the meter keeps the first 50: the last that is known is not the last that is.
+    [Fact]
+    public void Judge_MoreClippingThanIsListed_SaysFromWhereOn()
+    {
+        ClipReason reason = Made.Judge(Made.Channel().WithSamples(s => s with { PeakDbfs = 0, Clipping = Made.Runs(80) })).Reasons[0];
+        Assert.StartsWith("Clipped in 80 places (from 1.0 s on): ", reason.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Judge_ClippingAndHotSpeech_OneGainForBoth()
+    {
+        ChannelMeasures c = Made.Channel().WithSamples(s => s with { PeakDbfs = 0, Clipping = Made.Runs(9) }) with { SpeechLevel = new ActiveSpeechLevel(-6, -3, 0.9) };
+        ClipVerdict verdict = Made.Judge(c);
+        Assert.Equal("Gain down 23 dB and record again.", verdict.Reasons.Single(r => r.Code == ClipReasonCodes.Clipping).Remedy);
+        Assert.Equal("Gain down 23 dB.", verdict.Reasons.Single(r => r.Code == ClipReasonCodes.HighLevel).Remedy);
+    }
+
     [Fact]
     public void Judge_EngineHeardBelowNoiseOfTheTreble_IsNotBlamedForIt()
     {

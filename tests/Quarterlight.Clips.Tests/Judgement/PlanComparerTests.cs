@@ -44,6 +44,13 @@ public class PlanComparerTests
     }
 
     [Fact]
+    public void Compare_AllBandsLouder_NamesNone()
+    {
+        var shift = new BandLevels(10, 10, 10, 10, 10, 10, 6);
+        Assert.DoesNotContain("mostly", PlanComparer.Compare(Channel(s_speech, s_cabin + shift), Prediction, FullScale)!.Words, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Compare_SameAsForecast_SaysSo() =>
         Assert.StartsWith("The car is as loud as forecast; ", PlanComparer.Compare(Channel(s_speech, Prediction.Noise), Prediction, FullScale)!.Words, StringComparison.Ordinal);
 

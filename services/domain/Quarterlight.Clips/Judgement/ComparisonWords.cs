@@ -52,6 +52,11 @@ internal static class ComparisonWords
             last++;
         }
 
+        if (first == 0 && last == differences.Length - 1)
+        {
+            return "";
+        }
+
         return first == last
             ? $", mostly at {NoiseBands.Hertz(comparison.Bands[first].CentreHz)}"
             : $", mostly at {Say.Limit(comparison.Bands[first].CentreHz)} to {Say.Limit(comparison.Bands[last].CentreHz)} Hz";

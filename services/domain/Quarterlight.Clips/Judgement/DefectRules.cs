@@ -28,7 +28,7 @@ internal static class DefectRules
                 Code = ClipReasonCodes.Dropouts,
                 Outcome = redo ? ClipOutcome.Redo : ClipOutcome.UseWithCare,
                 Harm = Harm.Of(Harm.Dropouts, perMinute, 20),
-                Words = $"{count}{Say.Places(places)}, up to {Say.Number(longestMs)} ms of nothing within the sound.",
+                Words = $"{count}{Where(found, places, 2)}, up to {Say.Number(longestMs)} ms of nothing within the sound.",
                 Remedy = "Check cable and connector, the transmitter's battery and path, and the card; then record again.",
                 Stretches = places,
                 Channel = channel.Index,
@@ -36,7 +36,7 @@ internal static class DefectRules
                 Limit = limits.DropoutRedoPerMinute,
                 Unit = "a minute",
             },
-            count + Say.Places(places, 1),
+            count + Where(found, places, 1),
             "Check cable, transmitter and card");
     }
 
@@ -63,7 +63,7 @@ internal static class DefectRules
                 Code = ClipReasonCodes.Clipping,
                 Outcome = redo ? ClipOutcome.Redo : ClipOutcome.UseWithCare,
                 Harm = Harm.Of(Harm.Clipping, perMinute, 60),
-                Words = $"Clipped in {runs}{Say.Places(places)}: {where}.",
+                Words = $"Clipped in {runs}{Where(found, places, 2)}: {where}.",
                 Remedy = before
                     ? $"Gain down {down} dB at the transmitter or preamp, where it is cut, and record again."
                     : $"Gain down {down} dB and record again.",
@@ -73,7 +73,7 @@ internal static class DefectRules
                 Limit = limits.ClippingRedoPerMinute,
                 Unit = "runs a minute",
             },
-            $"clipped in {runs}{Say.Places(places, 1)}",
+            $"clipped in {runs}{Where(found, places, 1)}",
             $"Gain down {down} dB");
     }
 
@@ -110,8 +110,16 @@ internal static class DefectRules
         double turn = Math.Min(Math.PI * CutHz * found.Samples / found.Count / rateHz, 0.49 * Math.PI);
         double overshoot = Math.Min(MostOvershootDb, -20 * Math.Log10(Math.Cos(turn)));
         double over = Math.Max(0, (channel.TruePeak.PeakDbtp ?? 0) - limits.TruePeakCareDbtp);
-        return (int)Math.Max(LeastGainDownDb, Math.Ceiling(over + overshoot + HeadroomDb));
+        int clear = (int)Math.Max(LeastGainDownDb, Math.Ceiling(over + overshoot + HeadroomDb));
+
+        // What speech asks for as well, so that one clip is not told two gains.
+        return channel.SpeechLevel.ActiveDbov is { } level && level > limits.SpeechHighDbov ? Math.Max(clear, LevelRules.HotGainDownDb(level, limits)) : clear;
     }
+
+    // Only the first places are known: where there are more, the last known one must not be taken for the last.
+    private static string Where(Stretches found, IReadOnlyList<TimeStretch> places, int most) => found.First.Count < found.Count && places.Count > 0
+        ? $" (from {Say.Number(places[0].StartSeconds, 1)} s on)"
+        : Say.Places(places, most);
 
     private static IReadOnlyList<TimeStretch> Places(Stretches found, double rateHz) =>
         Say.Merge(found.First.Select(s => new TimeStretch(s.StartSeconds, s.StartSeconds + (s.Samples / rateHz))), PlaceGapSeconds);

@@ -47,6 +47,10 @@ internal static class LevelRules
         return level < limits.SpeechLowDbov ? Low(channel, limits, level) : level > limits.SpeechHighDbov ? High(channel, limits, level) : null;
     }
 
+    /// <summary>How far the gain comes down for speech that is too high, dB.</summary>
+    public static int HotGainDownDb(double level, ClipThresholds limits) =>
+        (int)Math.Ceiling(Math.Max(level - limits.SpeechHighDbov + MarginDb, level - Math.Min(NominalDbov, limits.SpeechHighDbov)));
+
     private static Finding Low(ChannelMeasures channel, ClipThresholds limits, double level)
     {
         double room = PeakRoomDbtp - (channel.TruePeak.PeakDbtp ?? 0), wanted = Math.Max(NominalDbov, limits.SpeechLowDbov) - level;
@@ -74,7 +78,7 @@ internal static class LevelRules
 
     private static Finding High(ChannelMeasures channel, ClipThresholds limits, double level)
     {
-        int down = (int)Math.Ceiling(Math.Max(level - limits.SpeechHighDbov + MarginDb, level - Math.Min(NominalDbov, limits.SpeechHighDbov)));
+        int down = HotGainDownDb(level, limits);
         string shown = Say.Beside(level, limits.SpeechHighDbov);
         return new(
             new ClipReason
