@@ -50,14 +50,23 @@ function removeFolder(folder) {
   fs.rmSync(folder, { recursive: true, force: true });
 }
 
+// Killed in the middle of a line, a planner leaves half of it.
+function entryOf(line) {
+  try {
+    return JSON.parse(line);
+  } catch {
+    return null;
+  }
+}
+
 // The planner logs one JSON object a line; the line of its start says where it listens.
 function addresses(child) {
   return new Promise((resolve, reject) => {
     const timer = setTimeout(() => reject(new Error('the planner did not start in time')), START_LIMIT_MS);
     child.once('exit', (code) => reject(new Error(`the planner ended with ${code} before it listened`)));
     readline.createInterface({ input: child.stdout }).on('line', (line) => {
-      const entry = JSON.parse(line);
-      if (entry.EventId === STARTED_EVENT) {
+      const entry = entryOf(line);
+      if (entry?.EventId === STARTED_EVENT) {
         clearTimeout(timer);
         resolve(entry.State);
       }
