@@ -40,7 +40,7 @@ internal static class HouseRules
         [""],
         [
             "Quarterlight.Planner.", "Quarterlight.Store.", "Quarterlight.Drawing.", "Quarterlight.Audio.", "Quarterlight.Tagger.", "Quarterlight.Quantities.", "Quarterlight.Cabin.",
-            "Quarterlight.Acoustics.", "Quarterlight.Placement.", "Quarterlight.Radio.", "Quarterlight.Clips.", "Quarterlight.CrewBot.", "System.Console", "System.Net.", "Grpc.Net.",
+            "Quarterlight.Acoustics.", "Quarterlight.Placement.", "Quarterlight.Radio.", "Quarterlight.Endurance.", "Quarterlight.Clips.", "Quarterlight.CrewBot.", "System.Console", "System.Net.", "Grpc.Net.",
             "Microsoft.AspNetCore.", "Spectre.", "System.CommandLine.",
         ]);
 
@@ -49,7 +49,7 @@ internal static class HouseRules
         [""],
         [
             "Quarterlight.Store.", "Quarterlight.Drawing.", "Quarterlight.Audio.", "Quarterlight.Tagger.", "Quarterlight.Quantities.", "Quarterlight.Cabin.",
-            "Quarterlight.Acoustics.", "Quarterlight.Placement.", "Quarterlight.Radio.", "Quarterlight.Clips.",
+            "Quarterlight.Acoustics.", "Quarterlight.Placement.", "Quarterlight.Radio.", "Quarterlight.Endurance.", "Quarterlight.Clips.",
         ]);
 
     /// <summary>Nobody but the crew's process looks into the host.</summary>
