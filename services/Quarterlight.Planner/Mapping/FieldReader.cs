@@ -71,6 +71,18 @@ internal sealed partial class FieldReader
         return domain;
     }
 
+    /// <summary>The same where "not stated" is an answer of its own: null.</summary>
+    public TDomain? EnumIfStated<TDomain>(string field, System.Enum value)
+        where TDomain : struct, System.Enum =>
+        Convert.ToInt32(value, System.Globalization.CultureInfo.InvariantCulture) == 0 ? null : Enum<TDomain>(field, value);
+
+    /// <summary>Takes over what a room found wrong, leaving out fields of which something has been said: what could not even be read is said once.</summary>
+    public void AddUnsaid(IEnumerable<Violation> violations)
+    {
+        HashSet<string> said = [.. _violations.Select(v => v.Field)];
+        _violations.AddRange(violations.Where(v => !said.Contains(v.Field)));
+    }
+
     [GeneratedRegex(@"^[a-z][a-z0-9-]{0,62}\z")]
     private static partial Regex IdPattern();
 }
