@@ -33,7 +33,6 @@ public sealed class HeatTests(PlannerFixture fixture) : IClassFixture<PlannerFix
         new("setup.day.cooling.airflow_l_per_s", 5, 300, (r, v) => Cooling(r).AirflowLPerS = v),
         new("setup.speed_km_per_hour", 0, 130, (r, v) => r.Setup.SpeedKmPerHour = v),
         new("setup.open_windows", 0, 4, (r, v) => r.Setup.OpenWindows = v),
-        new("setup.day.takes[0].start_min", 0, 1440, (r, v) => r.Setup.Day.Takes.Add(DaySamples.Take("1", v, 1))),
         new("setup.day.takes[0].duration_min", 0.1, 240, (r, v) => r.Setup.Day.Takes.Add(DaySamples.Take("1", 0, v))),
         new("roll_min", 0.5, 240, (r, v) => r.RollMin = v),
     ];
@@ -41,6 +40,7 @@ public sealed class HeatTests(PlannerFixture fixture) : IClassFixture<PlannerFix
     private static readonly Dictionary<string, (Action<ForecastHeatRequest> Spoil, string Field)> s_wrong = new(
     [
         .. s_ranged.SelectMany(r => r.Outside()),
+        .. new Ranged<ForecastHeatRequest>("setup.day.takes[0].start_min", 0, 1440, (r, v) => r.Setup.Day.Takes.Add(DaySamples.Take("1", v, 1))).Outside(),
         Wrong("no car", r => r.Setup.Cabin = null, "setup.cabin"),
         Wrong("no day", r => r.Setup.Day = null, "setup.day"),
         Wrong("nothing", r => r.ClearSource(), "source"),
@@ -58,6 +58,8 @@ public sealed class HeatTests(PlannerFixture fixture) : IClassFixture<PlannerFix
         Wrong("unknown limit", r => r.RhythmLimit = (HeatLimitKind)12, "rhythm_limit"),
         Wrong("a rhythm up to stop", r => r.RhythmLimit = HeatLimitKind.Stop, "rhythm_limit"),
         Wrong("a take without a label", r => r.Setup.Day.Takes.Add(DaySamples.Take("", 0, 1)), "setup.day.takes[0].label"),
+        Wrong("a take after the day", r => r.Setup.Day.Takes.Add(DaySamples.Take("1", 235, 6)), "setup.day.takes[0].start_min"),
+        Wrong("too many takes", r => r.Setup.Day.Takes.Add(Enumerable.Range(0, 201).Select(i => DaySamples.Take($"{i}", i, 0.5))), "setup.day.takes"),
     ]);
 
     private static readonly Dictionary<string, Action<ForecastHeatRequest>> s_ends = new(s_ranged.SelectMany(r => r.Ends()));

@@ -17,7 +17,7 @@ public static class PowerTable
         new("kit.recording_media.sample_rate_hz", 8000, 384000, (k, v) => k.RecordingMedia.SampleRateHz = (int)v, Whole: true),
         new("kit.recording_media.card_size_gb", 0.5, 16000, (k, v) => k.RecordingMedia.CardSizeGb = v),
         new("kit.recording_media.card_count", 1, 100, (k, v) => k.RecordingMedia.CardCount = (int)v, Whole: true),
-        new("kit.recording_media.copy_count", 1, 4, (k, v) => k.RecordingMedia.CopyCount = (int)v, Whole: true),
+        new("kit.recording_media.copy_count", 1, 4, (k, v) => (k.RecordingMedia.CardCount, k.RecordingMedia.CopyCount) = (4, (int)v), Whole: true),
         new("kit.recording_media.write_speed_mb_per_s", 0.1, 10000, (k, v) => k.RecordingMedia.WriteSpeedMbPerS = v),
     ];
 
@@ -35,6 +35,7 @@ public static class PowerTable
         ["device without a battery"] = (k => k.PoweredDevices[0].BatteryId = "", "kit.powered_devices[0].battery_id"),
         ["device on an unknown battery"] = (k => k.PoweredDevices[0].BatteryId = "mains", "kit.powered_devices[0].battery_id"),
         ["too many kinds of device"] = (k => k.PoweredDevices.Add(Enumerable.Range(0, 19).Select(i => Renamed(k.PoweredDevices[1], $"d{i}"))), "kit.powered_devices"),
+        ["device called as the cards"] = (k => k.PoweredDevices[0].Id = "cards", "kit.powered_devices[0].id"),
         ["samples kept in an unknown way"] = (k => k.RecordingMedia.SampleFormat = (SampleFormat)8, "kit.recording_media.sample_format"),
     };
 

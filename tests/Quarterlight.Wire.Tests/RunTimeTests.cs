@@ -17,13 +17,13 @@ public sealed class RunTimeTests(PlannerFixture fixture) : IClassFixture<Planner
         new("duration_min", 1, 1440, (r, v) => r.DurationMin = v),
         new("setup.day.duration_min", 10, 720, (r, v) => Day(r).DurationMin = v),
         new("setup.day.air.temperature_c", -30, 55, (r, v) => Day(r).Air.TemperatureC = v),
-        new("setup.day.takes[0].start_min", 0, 1440, (r, v) => Day(r).Takes.Add(DaySamples.Take("1", v, 1))),
         new("setup.day.takes[0].duration_min", 0.1, 240, (r, v) => Day(r).Takes.Add(DaySamples.Take("1", 0, v))),
     ];
 
     private static readonly Dictionary<string, (Action<ForecastRunTimeRequest> Spoil, string Field)> s_wrong = new(
     [
         .. s_ranged.SelectMany(r => r.Outside()),
+        .. new Ranged<ForecastRunTimeRequest>("setup.day.takes[0].start_min", 0, 1440, (r, v) => Day(r).Takes.Add(DaySamples.Take("1", v, 1))).Outside(),
         .. PowerTable.Wrong.Select(w => Wrong(w.Key, r => w.Value.Spoil(r.Setup.Kit), $"setup.{w.Value.Field}")),
         Wrong("nothing", r => r.ClearSource(), "source"),
         Wrong("no kit", r => r.Setup.Kit = null, "setup.kit"),
@@ -31,6 +31,8 @@ public sealed class RunTimeTests(PlannerFixture fixture) : IClassFixture<Planner
         Wrong("a day without a start", r => Day(r).StartTime = null, "setup.day.start_time"),
         Wrong("a take without a label", r => Day(r).Takes.Add(DaySamples.Take("", 0, 5)), "setup.day.takes[0].label"),
         Wrong("takes over each other", r => Day(r).Takes.Add([DaySamples.Take("1", 0, 30), DaySamples.Take("2", 20, 10)]), "setup.day.takes[1].start_min"),
+        Wrong("a take after the end", r => (r.DurationMin, _) = (30, Add(r, DaySamples.Take("1", 20, 11))), "setup.day.takes[0].start_min"),
+        Wrong("more copies than cards", r => r.Setup.Kit.RecordingMedia.CopyCount = 3, "setup.kit.recording_media.copy_count"),
     ]);
 
     private static readonly Dictionary<string, Action<ForecastRunTimeRequest>> s_ends = new(s_ranged.SelectMany(r => r.Ends()));
@@ -46,6 +48,12 @@ public sealed class RunTimeTests(PlannerFixture fixture) : IClassFixture<Planner
     private static ForecastRunTimeRequest Request() => new() { Setup = new RunTimeSetup { Kit = new Kit { DisplayName = "Power" }.WithPower() } };
 
     private static ShootDay Day(ForecastRunTimeRequest request) => request.Setup.Day ??= DaySamples.Day();
+
+    private static bool Add(ForecastRunTimeRequest request, PlannedTake take)
+    {
+        Day(request).Takes.Add(take);
+        return true;
+    }
 
     private static bool Cleared(Kit kit)
     {
@@ -127,7 +135,7 @@ public sealed class RunTimeTests(PlannerFixture fixture) : IClassFixture<Planner
         Scene scene = await _planner.KeepSceneAsync("run-bare");
         Refused refused = await Refused.ForFieldsAsync(_planner.Endurance.ForecastRunTimeAsync(new ForecastRunTimeRequest { Scene = scene.Name }, cancellationToken: Stop));
         Assert.Equal(["kit.powered_devices"], refused.Fields.Select(f => f.Field));
-        Assert.Contains("Add what runs from batteries, or the recording media", refused.Fields[0].Description, StringComparison.Ordinal);
+        Assert.Contains("List powered_devices with their batteries, or recording_media, or both", refused.Fields[0].Description, StringComparison.Ordinal);
         Assert.Equal(StatusCode.NotFound, (await Refused.ByAsync(_planner.Endurance.ForecastRunTimeAsync(new ForecastRunTimeRequest { Scene = "scenes/nowhere" }, cancellationToken: Stop))).Code);
     }
 

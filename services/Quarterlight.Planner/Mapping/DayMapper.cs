@@ -1,7 +1,7 @@
 using Google.Protobuf.WellKnownTypes;
 using Quarterlight.Endurance;
 using Quarterlight.Endurance.Heat;
-using Quarterlight.Endurance.RunTime;
+using Quarterlight.Quantities;
 
 namespace Quarterlight.Planner.Mapping;
 
@@ -89,9 +89,23 @@ internal static class DayMapper
     /// <summary>Checks a day that is kept with a scene.</summary>
     public static void Check(V1.ShootDay day, string at, FieldReader reader)
     {
+        CheckWeather(day, at, reader);
+        CheckCallSheet(day, at, reader);
+    }
+
+    /// <summary>Checks everything but the call sheet, where only the day is asked about.</summary>
+    public static void CheckWeather(V1.ShootDay day, string at, FieldReader reader)
+    {
         HeatTask task = ToDomain(Filled(day, s_usual.Occupants.AdultCount), at, reader);
-        reader.AddUnsaid(HeatRules.Validate(task, at, "").Where(v => Within(v.Field, at)));
-        reader.AddUnsaid(RunTimeRules.Validate(new RunTimeTask { Takes = Takes(day) }, "", at).Where(v => Within(v.Field, at)));
+        reader.AddUnsaid(HeatRules.Validate(task, at, "").Where(v => v.Field.StartsWith(at, StringComparison.Ordinal)));
+    }
+
+    /// <summary>Checks the call sheet against the day's own length.</summary>
+    public static void CheckCallSheet(V1.ShootDay day, string at, FieldReader reader)
+    {
+        var found = new List<Violation>();
+        CallSheetRules.Check(Takes(day), day.HasDurationMin ? day.DurationMin : s_usual.DurationMin, at, found);
+        reader.AddUnsaid(found);
     }
 
     /// <summary>When shooting starts; notes a violation when that is no moment.</summary>
@@ -116,6 +130,4 @@ internal static class DayMapper
     // A day inside the calendar at either end, so that no offset leads out of it; which years the sun is known for is the room's business.
     private static readonly Timestamp s_first = Timestamp.FromDateTimeOffset(new DateTimeOffset(1, 1, 2, 0, 0, 0, TimeSpan.Zero));
     private static readonly Timestamp s_last = Timestamp.FromDateTimeOffset(new DateTimeOffset(9999, 12, 30, 0, 0, 0, TimeSpan.Zero));
-
-    private static bool Within(string field, string at) => field.StartsWith(at, StringComparison.Ordinal);
 }

@@ -73,6 +73,7 @@ internal static class HeatMapper
             RhythmLimit = reader.Enum("rhythm_limit", request.RhythmLimit, (HeatLimitKind?)HeatLimitKind.Comfort),
             RollMin = request.HasRollMin ? request.RollMin : null,
         };
+        DayMapper.CheckCallSheet(setup.Day, paths.Day, reader);
         int before = reader.Violations.Count;
         CabinSpec spec = CabinMapper.ToDomain(setup.Cabin, paths.Cabin, reader);
         bool carIsGood = reader.Violations.Count == before;

@@ -70,7 +70,7 @@ internal static class LevelMapper
         {
             V1.TalkerEffort effort = request.Efforts[i];
             string at = $"efforts[{i}]";
-            VocalEffort level = EffortMapper.ToDomain(effort.Loudest, $"{at}.loudest", reader);
+            VocalEffort level = reader.Enum<VocalEffort>($"{at}.loudest", effort.Loudest);
             if (!input.Task.Scene.Talkers.Any(t => t.Id == effort.TalkerId))
             {
                 reader.Add($"{at}.talker_id", $"nobody called \"{effort.TalkerId}\" talks in this scene", $"Use one of: {string.Join(", ", input.Task.Scene.Talkers.Select(t => t.Id))}");

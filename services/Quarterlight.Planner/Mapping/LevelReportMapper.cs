@@ -51,7 +51,7 @@ internal static class LevelReportMapper
 
     private static V1.EffortLevel ToContract(EffortLevel effort) => new()
     {
-        Effort = EffortMapper.ToContract(effort.Effort),
+        Effort = effort.Effort.ToContract<V1.VocalEffort>(),
         PeakLevelDb = effort.PeakLevelDb,
         PeakDbfs = effort.PeakDbfs,
         SpeechDbfs = effort.SpeechDbfs,

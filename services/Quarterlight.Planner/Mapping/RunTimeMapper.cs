@@ -14,11 +14,6 @@ internal static class RunTimeMapper
     /// <param name="reader">Takes what is wrong.</param>
     public static RunTimeTask ToDomain(V1.Kit kit, string kitAt, V1.ShootDay? day, string dayAt, V1.ForecastRunTimeRequest request, FieldReader reader)
     {
-        if (kit.PoweredDevices.Count == 0 && kit.RecordingMedia is null)
-        {
-            reader.Add($"{kitAt}.powered_devices", "there is nothing that could run out", "Add what runs from batteries, or the recording media");
-        }
-
         RunTimeTask task = Parts(kit, kitAt, reader);
         task = task with
         {
@@ -39,9 +34,7 @@ internal static class RunTimeMapper
     public static void CheckKept(V1.Kit kit, string at, FieldReader reader)
     {
         RunTimeTask task = Parts(kit, at, reader);
-
-        // A kit with batteries and nothing that runs from them yet is a kit all the same.
-        reader.AddUnsaid(RunTimeRules.Validate(task, at, "").Where(v => v.Field != $"{at}.powered_devices" || kit.PoweredDevices.Count > 0));
+        reader.AddUnsaid(RunTimeRules.ValidateGear(task.Batteries, task.Devices, task.Media, at));
     }
 
     private static RunTimeTask Parts(V1.Kit kit, string at, FieldReader reader) => new()

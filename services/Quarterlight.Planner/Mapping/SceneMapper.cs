@@ -1,3 +1,4 @@
+using Quarterlight.Acoustics;
 using Quarterlight.Cabin;
 using Quarterlight.Placement;
 using Quarterlight.Quantities;
@@ -51,7 +52,7 @@ internal static class SceneMapper
             Id = talker.Id,
             DisplayName = talker.DisplayName,
             SeatId = talker.SeatId,
-            Effort = EffortMapper.ToDomain(talker.VocalEffort, $"{at}.vocal_effort", reader),
+            Effort = reader.Enum<VocalEffort>($"{at}.vocal_effort", talker.VocalEffort),
             HeadPoses =
             [
                 .. talker.HeadPoses.Select(p => new HeadPose

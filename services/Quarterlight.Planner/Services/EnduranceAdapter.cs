@@ -63,7 +63,7 @@ internal sealed class EnduranceAdapter(TeamLibrary library, PlanningGate gate) :
         RunTimeTask task = RunTimeMapper.ToDomain(kit, kitAt, day, dayAt, request, reader);
         if (day is not null)
         {
-            DayMapper.Check(day, dayAt, reader);
+            DayMapper.CheckWeather(day, dayAt, reader);
         }
 
         DateTimeOffset? start = day is null ? null : DayMapper.Start(day, dayAt, new FieldReader());
