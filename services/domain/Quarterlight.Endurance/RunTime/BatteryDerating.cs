@@ -4,8 +4,8 @@ namespace Quarterlight.Endurance.RunTime;
 
 /// <summary>What share of its rated energy a battery gives, by what it is made of, its temperature and its age.</summary>
 /// <remarks>
-/// Straight lines between points; docs/models/run-time.md has them with their origin. Only the discharge range of lithium-ion was seen in
-/// a data sheet. Every curve is from memory: cell curves at low rate.
+/// Straight lines between points; docs/models/run-time.md has them with their origin. Seen: the discharge range of
+/// lithium-ion in a pack's data sheet, lead-acid from 0 °C on in a maker's table. The rest is from memory: cell curves at low rate.
 /// </remarks>
 public static class BatteryDerating
 {
@@ -25,7 +25,7 @@ public static class BatteryDerating
     public const double HotC = 45;
 
     /// <summary>Where the curves come from.</summary>
-    public static Provenance Provenance { get; } = new("discharge -20 to 60 °C and charge 10 to 45 °C: a lithium-ion pack data sheet; share by temperature and age: typical cell curves, from memory", Trust.FromMemory);
+    public static Provenance Provenance { get; } = new("discharge -20 to 60 °C and charge 10 to 45 °C: a lithium-ion pack data sheet; lead-acid from 0 °C on: a maker's table; other shares by temperature and age: typical cell curves, from memory", Trust.FromMemory);
 
     // Share of the energy at 25 °C. Lithium-ion at 0, -10 and -20 °C: the middle of 80-90, 65-80 and 50-65 percent.
     private static readonly PointCurve s_lithiumIon = new((-20, 0.575), (-10, 0.725), (0, 0.85), (25, 1));
@@ -33,7 +33,9 @@ public static class BatteryDerating
     private static readonly PointCurve s_nickelMetalHydride = new((-20, 0.4), (-10, 0.6), (0, 0.8), (20, 1), (40, 1), (60, 0.85));
     private static readonly PointCurve s_alkaline = new((-20, 0.15), (-10, 0.3), (0, 0.5), (10, 0.75), (20, 1));
     private static readonly PointCurve s_lithiumPrimary = new((-40, 0.4), (-20, 0.7), (0, 0.9), (20, 1));
-    private static readonly PointCurve s_leadAcid = new((-20, 0.5), (0, 0.8), (25, 1));
+
+    // 0 °C and above: a maker's table for discharges of more than an hour; what it gives above 1 is left in hand. Below: from memory.
+    private static readonly PointCurve s_leadAcid = new((-20, 0.55), (0, 0.84), (5, 0.88), (10, 0.9), (15, 0.94), (20, 0.99), (25, 1));
 
     // Share left by age in years, kept well. From memory.
     private static readonly PointCurve s_lithiumIonAge = new((0, 1), (5, 0.8), (15, 0.4));
