@@ -23,7 +23,7 @@ public static class PowerTable
 
     public static IReadOnlyDictionary<string, (Action<Kit> Spoil, string Field)> Wrong { get; } = new Dictionary<string, (Action<Kit>, string)>
     {
-        ["battery without an id"] = (k => k.Batteries[1].Id = "", "kit.batteries[1].id"),
+        ["battery without an id"] = (k => k.Batteries[1].Id = k.PoweredDevices[1].BatteryId = "", "kit.batteries[1].id"),
         ["battery twice"] = (k => k.Batteries.Add(k.Batteries[0].Clone()), "kit.batteries[2].id"),
         ["battery without a name"] = (k => k.Batteries[0].DisplayName = "", "kit.batteries[0].display_name"),
         ["battery of nothing"] = (k => k.Batteries[0].Chemistry = BatteryChemistry.Unspecified, "kit.batteries[0].chemistry"),

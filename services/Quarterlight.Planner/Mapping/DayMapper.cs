@@ -103,6 +103,11 @@ internal static class DayMapper
     /// <summary>Checks the call sheet against the day's own length.</summary>
     public static void CheckCallSheet(V1.ShootDay day, string at, FieldReader reader)
     {
+        for (int i = 0; i < day.Takes.Count; i++)
+        {
+            reader.NoControls($"{at}.takes[{i}].label", day.Takes[i].Label);
+        }
+
         var found = new List<Violation>();
         CallSheetRules.Check(Takes(day), day.HasDurationMin ? day.DurationMin : s_usual.DurationMin, at, found);
         reader.AddUnsaid(found);

@@ -47,6 +47,15 @@ internal sealed partial class FieldReader
         }
     }
 
+    /// <summary>Words that are printed as they are: no control characters.</summary>
+    public void NoControls(string field, string value)
+    {
+        if (value.Any(char.IsControl))
+        {
+            Add(field, "there are control characters in it", "Use letters, digits, spaces and signs");
+        }
+    }
+
     /// <summary>
     /// An enum of the domain from the contract's: the contract counts from 1 and has 0 for "not stated". Falls back when not
     /// stated, or notes a violation when there is no fallback or the value is unknown.

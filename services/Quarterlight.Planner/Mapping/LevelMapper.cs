@@ -1,15 +1,12 @@
 using Quarterlight.Acoustics;
 using Quarterlight.Placement.Levels;
 using Quarterlight.Planner.Services;
-using Quarterlight.Quantities;
 
 namespace Quarterlight.Planner.Mapping;
 
 /// <summary>Recorder inputs, transmitters and questions about levels, from the contract.</summary>
 internal static class LevelMapper
 {
-    private static readonly ValidRange s_kinds = new(0, 20, "kinds");
-
     /// <summary>Checks the audio side of a kit that is kept.</summary>
     public static void CheckKept(V1.Kit kit, string at, FieldReader reader)
     {
@@ -18,21 +15,7 @@ internal static class LevelMapper
             reader.AddUnsaid(LevelRules.Validate(ToDomain(gain, $"{at}.recorder_gain", reader), $"{at}.recorder_gain"));
         }
 
-        s_kinds.Check($"{at}.transmitter_audio", kit.TransmitterAudio.Count, reader.Violations);
-        var seen = new HashSet<string>();
-        for (int i = 0; i < kit.TransmitterAudio.Count; i++)
-        {
-            V1.TransmitterAudio transmitter = kit.TransmitterAudio[i];
-            string path = $"{at}.transmitter_audio[{i}]";
-            reader.Id($"{path}.id", transmitter.Id);
-            reader.DisplayName($"{path}.display_name", transmitter.DisplayName);
-            if (!seen.Add(transmitter.Id))
-            {
-                reader.Add($"{path}.id", $"transmitter \"{transmitter.Id}\" is there twice", "Give each an id of its own");
-            }
-
-            reader.AddUnsaid(LevelRules.Validate(ToDomain(transmitter, path, reader), path));
-        }
+        reader.AddUnsaid(LevelRules.ValidateAll(Transmitters(kit, at, reader), $"{at}.transmitter_audio"));
     }
 
     /// <summary>The question about a plan, once scene, car and kit are known to be good; everything else wrong is noted.</summary>
@@ -54,12 +37,12 @@ internal static class LevelMapper
             Placement = input.Task,
             Plan = null!, // Made behind the gate, and put in there.
             Recorder = ToDomain(gain, $"{kitAt}.recorder_gain", reader),
-            Transmitters = [.. input.Kit.TransmitterAudio.Select((t, i) => ToDomain(t, $"{kitAt}.transmitter_audio[{i}]", reader))],
+            Transmitters = Transmitters(input.Kit, kitAt, reader),
             LoudestByTalker = Efforts(input, request, reader),
             MicrophoneTransmitterId = request.MicrophoneTransmitterId.Length > 0 ? request.MicrophoneTransmitterId : null,
         };
         task = request.HasHeadroomDb ? task with { HeadroomDb = request.HeadroomDb } : task;
-        reader.AddUnsaid(LevelRules.Validate(task));
+        reader.AddUnsaid(LevelRules.Validate(task, kitAt));
         return task;
     }
 
@@ -101,8 +84,13 @@ internal static class LevelMapper
         return gain.HasGainStepDb ? domain with { GainStepDb = gain.GainStepDb } : domain;
     }
 
+    private static List<TransmitterAudio> Transmitters(V1.Kit kit, string at, FieldReader reader) =>
+        [.. kit.TransmitterAudio.Select((t, i) => ToDomain(t, $"{at}.transmitter_audio[{i}]", reader))];
+
     private static TransmitterAudio ToDomain(V1.TransmitterAudio transmitter, string at, FieldReader reader)
     {
+        reader.Id($"{at}.id", transmitter.Id);
+        reader.DisplayName($"{at}.display_name", transmitter.DisplayName);
         var domain = new TransmitterAudio
         {
             Id = transmitter.Id,

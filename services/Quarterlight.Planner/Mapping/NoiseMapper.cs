@@ -1,5 +1,4 @@
 using Quarterlight.Acoustics;
-using Quarterlight.Cabin;
 using Quarterlight.Placement;
 using Quarterlight.Placement.Noise;
 using Quarterlight.Planner.Services;

@@ -13,6 +13,7 @@ internal static class RouteMapper
         for (int i = 0; i < route.Count; i++)
         {
             V1.RouteStretch s = route[i];
+            reader.NoControls($"{at}[{i}].label", s.Label);
             stretches.Add(new RouteStretch(
                 s.Label,
                 s.LengthM,
@@ -24,7 +25,7 @@ internal static class RouteMapper
 
         if (stretches.Count > 0)
         {
-            reader.AddUnsaid(NoiseRules.Validate(stretches, at));
+            reader.AddUnsaid(NoiseRules.ValidateStretches(stretches, at));
         }
 
         return stretches;

@@ -22,7 +22,7 @@ internal sealed class NoiseAdapter(TeamLibrary library, PlanningGate gate, Recen
             task = task with { TableSpeedsKmPerHour = [.. request.TableSpeedsKmPerHour] };
         }
 
-        reader.AddUnsaid(NoiseRules.Validate(task));
+        reader.AddUnsaid(NoiseRules.ValidateTableSpeeds(task.TableSpeedsKmPerHour));
         reader.ThrowIfAny();
         return await gate.RunAsync(
             () =>
@@ -38,7 +38,7 @@ internal sealed class NoiseAdapter(TeamLibrary library, PlanningGate gate, Recen
     {
         var reader = new FieldReader();
         (NoiseTask task, PlanningInput? input) = await ReadAsync(request.Scene, request.Bundle, request.Setup, request.Changes, reader, context);
-        IReadOnlyList<V1.RouteStretch> route = request.Stretches.Count > 0 || input is null ? request.Stretches : input.Scene.Route;
+        Google.Protobuf.Collections.RepeatedField<V1.RouteStretch> route = request.Stretches.Count > 0 || input is null ? request.Stretches : input.Scene.Route;
         if (route.Count == 0)
         {
             reader.Add("stretches", "there is no route", "List its stretches, or keep a route with the scene");
