@@ -15,8 +15,8 @@ internal static class NoiseAdvisories
                 "A speed that sound allows is not a speed that is safe or legal: the driver drives first, local law and traffic decide, and nobody adjusts a microphone on the move.",
                 AdvisorySeverity.Safety),
         };
-        AddCommon(all, board, report.Noise.LevelDba, report.Noise.DailyLimitMin);
         DriveConditions drive = board.Task.Drive;
+        AddCommon(all, board, report.Noise.LevelDba, drive.SpeedKmPerHour);
         if (drive.FanStep == 0 && report.Talkers.Count > 0)
         {
             double worst = report.Talkers.Min(t => t.SnrDba);
@@ -51,7 +51,7 @@ internal static class NoiseAdvisories
                 AdvisorySeverity.Safety),
         };
         double loudest = stretches.Max(s => s.Noise.NoiseDba);
-        AddCommon(all, board, loudest, ListeningDose.DailyLimitMin(loudest));
+        AddCommon(all, board, loudest, stretches.Max(s => s.SpeedKmPerHour));
         if (board.Task.Planned is not null && board.Task.Drive.FanStep == 0 && runs.Count == 0)
         {
             all.Add(new Advisory("no-quiet-stretch", "Dialogue works on no stretch of this route, not even with care: choose another road, or record wild lines.", AdvisorySeverity.Caution));
@@ -71,15 +71,14 @@ internal static class NoiseAdvisories
         return Sorted(all);
     }
 
-    private static void AddCommon(List<Advisory> all, NoiseBoard board, double levelDba, double? limitMin)
+    private static void AddCommon(List<Advisory> all, NoiseBoard board, double loudestDba, double fastestKmPerHour)
     {
         DriveConditions drive = board.Task.Drive;
-        if (levelDba >= ListeningDose.LimitDba)
+        if (loudestDba >= ListeningDose.LimitDba)
         {
-            string time = limitMin is { } min ? FormattableString.Invariant($"about {min:0} minutes a day") : "a day";
             all.Add(new Advisory(
                 "hearing",
-                FormattableString.Invariant($"At about {levelDba:0} dB(A) in the car NIOSH recommends no more than {time}: limit the time or protect the hearing of all inside."),
+                FormattableString.Invariant($"At about {loudestDba:0} dB(A) in the car NIOSH recommends no more than about {ListeningDose.AllowedMinutes(loudestDba):0} minutes a day: limit the time or protect the hearing of all inside."),
                 AdvisorySeverity.Safety));
         }
 
@@ -96,7 +95,7 @@ internal static class NoiseAdvisories
                 AdvisorySeverity.Caution));
         }
 
-        if (TakeVerdict.OpenPanes(drive) > 0 && (drive.SpeedKmPerHour >= TakeVerdict.WindOnCapsuleKmPerHour || drive.SpeedKmPerHour == 0))
+        if (TakeVerdict.OpenPanes(drive) > 0 && fastestKmPerHour >= TakeVerdict.WindOnCapsuleKmPerHour)
         {
             all.Add(new Advisory(
                 "windows-open",

@@ -35,9 +35,14 @@ internal sealed class NoiseField
         {
             TalkerPlacement placement = Placements[p];
             spots[p] = new MountSpot(placement.Site, placement.Capsule, IndexOf(task.Scene.Talkers, t => BodyWorn.IdFor(t.Id) == placement.Site.Id));
-            microphones[p] = task.Kit.Microphones.First(m => m.Id == placement.MicrophoneId);
+            microphones[p] = task.Kit.Microphones.FirstOrDefault(m => m.Id == placement.MicrophoneId) ?? throw NotOfThisTask();
             _selfNoise[p] = SelfNoise.Energy(microphones[p].SelfNoiseDba);
             int talker = IndexOf(task.Scene.Talkers, t => t.Id == placement.TalkerId);
+            if (talker < 0)
+            {
+                throw NotOfThisTask();
+            }
+
             SpeechLevels[p] = sheet.For(spots[p], microphones[p], placement.Aim, talker, 0, 0, null).SpeechLevelsDb;
             _speechDba[p] = SpeechLevels[p].AWeightedDb();
         }
@@ -91,11 +96,13 @@ internal sealed class NoiseField
     /// <summary>Speech over noise of a placement, dB(A).</summary>
     public double SnrDba(int placement, BandVector noise) => _speechDba[placement] - (10 * Math.Log10(noise.Dot(BandVector.AWeights)));
 
-    private static int IndexOf(IReadOnlyList<Talker> talkers, Func<Talker, bool> is_)
+    private static ArgumentException NotOfThisTask() => new("The plan names a talker or a microphone that its task does not have.");
+
+    private static int IndexOf(IReadOnlyList<Talker> talkers, Func<Talker, bool> wanted)
     {
         for (int t = 0; t < talkers.Count; t++)
         {
-            if (is_(talkers[t]))
+            if (wanted(talkers[t]))
             {
                 return t;
             }

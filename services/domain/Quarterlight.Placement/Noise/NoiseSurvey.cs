@@ -13,6 +13,7 @@ public static class NoiseSurvey
     /// <param name="task">The question; its drive conditions are those looked at, whatever the plan was made for.</param>
     /// <param name="options">Tuning the plan was made with; null takes the defaults.</param>
     /// <exception cref="InvalidInputException"><see cref="NoiseRules.Validate(NoiseTask, string)"/> finds something.</exception>
+    /// <exception cref="ArgumentException">The plan is not one of its task.</exception>
     public static NoiseReport Run(NoiseTask task, PlacementOptions? options = null)
     {
         IReadOnlyList<Violation> violations = NoiseRules.Validate(task);

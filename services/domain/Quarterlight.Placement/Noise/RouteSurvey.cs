@@ -13,6 +13,7 @@ public static class RouteSurvey
     /// <param name="task">The question; the speed of its drive conditions is not looked at.</param>
     /// <param name="options">Tuning the plan was made with; null takes the defaults.</param>
     /// <exception cref="InvalidInputException"><see cref="NoiseRules.Validate(RouteTask, string, string)"/> finds something.</exception>
+    /// <exception cref="ArgumentException">The plan is not one of its task.</exception>
     public static RouteReport Run(RouteTask task, PlacementOptions? options = null)
     {
         IReadOnlyList<Violation> violations = NoiseRules.Validate(task);
