@@ -160,6 +160,23 @@ public class RunTimeForecastTests
         Assert.False(report.Items[0].Enough);
     }
 
+    // 8 tracks at 48 kHz and 24 bit fill a file in 62.1 minutes; each take is a file, and the battery breaks a later one.
+    [Fact]
+    public void Run_TwoThingsBreak_NamesTheFirstTakeAndWhatBreaksIt()
+    {
+        RunTimeReport report = RunTimeForecast.Run(RunTimeSamples.Task with
+        {
+            Batteries = [RunTimeSamples.Brick with { EnergyWh = 20, Count = 40 }],
+            Media = RunTimeSamples.Media with { LargeFiles = false },
+            TakesOnly = true,
+            Takes = [RunTimeSamples.Take("file", 10, 65), RunTimeSamples.Take("battery", 100, 90)],
+        });
+        Assert.Equal("file", report.BrokenTake);
+        Assert.Contains("one file runs out", report.Advisories.Single(a => a.Code == "take-broken").Message, StringComparison.Ordinal);
+        Assert.False(report.Items.Single(i => i.Id == "recorder").Enough);
+        Assert.Equal(("file", 72.1), (report.FirstId, Math.Round(report.FirstOutMin, 1)));
+    }
+
     // 76.5 minutes a set: it lasts a take of 76 minutes only if it goes in half a minute before, not two.
     [Fact]
     public void Run_SetThatJustLastsTheTake_GoesInAsLateAsThatNeeds()
@@ -259,6 +276,25 @@ public class RunTimeForecastTests
         Assert.Contains(report.Advisories, a => a.Code == "too-short");
         Assert.DoesNotContain(report.Swaps, s => s.ItemIds.Contains("recorder"));
         Assert.False(report.Items.Single(i => i.Id == "recorder").Enough);
+    }
+
+    [Fact]
+    public void Run_ManySwaps_ListsTwoHundredAndCountsAll()
+    {
+        RunTimeReport report = RunTimeForecast.Run(RunTimeSamples.Task with { Media = null, DurationMin = 1440, Batteries = [RunTimeSamples.Brick with { EnergyWh = 1.4, Count = 200 }] });
+        Assert.Equal(RunTimeForecast.MostSwapsListed, report.Swaps.Count);
+        Assert.Equal(269, report.Items[0].SetsNeeded); // 1440 minutes at 5.355 each.
+        Assert.Contains(report.Advisories, a => a.Code == "swaps-cut");
+    }
+
+    [Fact]
+    public void Run_OnlyFilesChange_AsksNobodyToPark()
+    {
+        RunTimeTask task = new() { Media = RunTimeSamples.Media with { LargeFiles = false }, DurationMin = 240 };
+        RunTimeReport report = RunTimeForecast.Run(task);
+        Assert.All(report.Swaps, s => Assert.Equal("Start a new file", s.Words));
+        Assert.Equal(3, report.Swaps.Count);
+        Assert.DoesNotContain(report.Advisories, a => a.Code == "swap-parked");
     }
 
     [Fact]

@@ -33,8 +33,8 @@ public static class RunTimeForecast
 
         List<RunTimeItem> items = [.. needs.Zip(sets, Item).OrderBy(i => i.Hours)];
         (RunTimeNeed need, double outMin) = needs.Zip(sets, (n, s) => (n, s == 0 ? 0 : n.FirstOutMin)).MinBy(p => p.Item2);
-        PlannedTake? longTake = needs.Any(n => n.TooLongTake is not null) ? needs.Select(n => n.TooLongTake).First(t => t is not null) : null;
-        string broken = schedule.BrokenTake.Length > 0 ? schedule.BrokenTake : longTake?.Label ?? "";
+        double brokenAt = needs.Min(n => n.BrokenAtMin);
+        string broken = double.IsFinite(brokenAt) ? day.TakeAt(brokenAt) : "";
         return new RunTimeReport
         {
             Items = items,
@@ -47,7 +47,7 @@ public static class RunTimeForecast
             BatteryC = task.BatteryC,
             DurationMin = task.DurationMin,
             Takes = task.Takes,
-            Advisories = RunTimeAdvisories.For(task, needs, sets, broken, schedule.Visits),
+            Advisories = RunTimeAdvisories.For(task, needs, sets, broken, schedule.Visits.Count, schedule.Visits.Any(v => v.Supplies.Any(i => scheduled[i].Kind != RunTimeKind.File))),
         };
     }
 

@@ -16,28 +16,25 @@ internal sealed class SwapSchedule
     private readonly DaySheet _day;
     private readonly IReadOnlyList<Supply> _supplies;
     private readonly List<double>[] _swapMinutes;
-    private readonly bool[] _broken;
-    private double _brokenAtMin = double.PositiveInfinity;
+    private readonly double[] _brokenAtMin;
 
     private SwapSchedule(IReadOnlyList<Supply> supplies, DaySheet day)
     {
         _day = day;
         _supplies = supplies;
         _swapMinutes = [.. supplies.Select(_ => new List<double>())];
-        _broken = new bool[supplies.Count];
+        _brokenAtMin = new double[supplies.Count];
+        Array.Fill(_brokenAtMin, double.PositiveInfinity);
     }
 
     /// <summary>Visits in time order: the minute, and the supplies swapped.</summary>
     public List<(double AtMin, int[] Supplies)> Visits { get; } = [];
 
-    /// <summary>Label of the first take that something breaks; empty when none.</summary>
-    public string BrokenTake => double.IsFinite(_brokenAtMin) ? _day.TakeAt(_brokenAtMin) : "";
-
     /// <summary>When a supply is swapped, in time order.</summary>
     public IReadOnlyList<double> SwapMinutes(int supply) => _swapMinutes[supply];
 
-    /// <summary>True when a supply runs empty in a take whatever is swapped.</summary>
-    public bool Breaks(int supply) => _broken[supply];
+    /// <summary>When a supply first runs empty in a take whatever is swapped; infinite when it never does.</summary>
+    public double BrokenAtMin(int supply) => _brokenAtMin[supply];
 
     /// <summary>Makes the schedule.</summary>
     public static SwapSchedule For(IReadOnlyList<Supply> supplies, DaySheet day)
@@ -78,12 +75,7 @@ internal sealed class SwapSchedule
     private double Next(int supply, double sinceMin)
     {
         double due = DueAt(_supplies[supply], sinceMin, out double brokenAtMin);
-        if (double.IsFinite(brokenAtMin))
-        {
-            _broken[supply] = true;
-            _brokenAtMin = Math.Min(_brokenAtMin, brokenAtMin);
-        }
-
+        _brokenAtMin[supply] = Math.Min(_brokenAtMin[supply], brokenAtMin);
         return due;
     }
 
@@ -125,7 +117,10 @@ internal sealed class SwapSchedule
         {
             SwapGap gap = _day.Gaps[g];
             bool last = g == _day.Gaps.Count - 1;
-            double lead = last ? 0 : supply.InTakesOnly ? DaySheet.SwapMin : Math.Clamp(supply.LifeMin - gap.BusyMin, 0, DaySheet.SwapMin);
+
+            // A set that just lasts the takes to come goes in as late as that needs.
+            double slack = supply.LifeMin - gap.BusyMin;
+            double lead = last ? 0 : supply.InTakesOnly || slack < 0 ? DaySheet.SwapMin : Math.Min(slack, DaySheet.SwapMin);
             double due = Math.Min(empty, gap.UntilMin - lead);
             if (due > sinceMin)
             {
