@@ -43,6 +43,7 @@ internal sealed class FigureSheet
         }
 
         BandVector useful = BandVector.Zero, reverberant = BandVector.Zero;
+        BandLevels atCapsule = default;
         double quietest = double.PositiveInfinity, loudest = double.NegativeInfinity, peak = double.NegativeInfinity;
         for (int p = _fields.FirstVoice[talker]; p < _fields.FirstVoice[talker + 1]; p++)
         {
@@ -58,7 +59,12 @@ internal sealed class FigureSheet
 
             // The diaphragm is driven by pressure, whatever the pattern: overload is an omnidirectional matter.
             (BandVector all, BandVector rest) = _direct.Received(voice.Source, capsule, _options.EarlyPathExcessM, PolarPattern.Omni, aim);
-            peak = Math.Max(peak, (energy * (all + rest)).ToDb().OverallDb() + VoiceSpectrum.CrestAllowanceDb);
+            BandLevels pressure = (energy * (all + rest)).ToDb();
+            double crest = pressure.OverallDb() + VoiceSpectrum.CrestAllowanceDb;
+            if (crest > peak)
+            {
+                (peak, atCapsule) = (crest, pressure);
+            }
         }
 
         BandLevels speech = (useful + reverberant).ToDb(), noiseLevels = noise.ToDb();
@@ -72,6 +78,7 @@ internal sealed class FigureSheet
             SeparationDb = leadDb,
             PoseSwingDb = loudest - quietest,
             PeakLevelDb = new Estimate(peak, PeakUncertaintyDb),
+            CapsuleLevelsDb = atCapsule,
             NoiseDba = new Estimate(noiseDba, NoiseUncertaintyDb),
             SpeechDba = speechDba,
             SpeechLevelsDb = speech,
