@@ -1,5 +1,4 @@
 using Quarterlight.Clips.Judgement;
-using Quarterlight.Endurance.RunTime;
 
 using SkiaSharp;
 
@@ -40,16 +39,16 @@ internal sealed class RunTimeBars(PictureSheet sheet, RunTimeLayout layout, RunT
             }
         }
 
-        if (!row.Item.Enough && row.Sets[^1].MarginMin < view.EndMin)
+        if (!row.Item.Enough && row.OutMin < view.EndMin)
         {
-            RunTimeSymbols.Empty(sheet, Box(row.Sets[^1].MarginMin, view.EndMin));
+            RunTimeSymbols.Empty(sheet, Box(row.OutMin, view.EndMin));
         }
 
         using SKPaint edge = PictureSheet.Pen(Palette.Ink, 2.5f), end = PictureSheet.Pen(Palette.Ink, 5);
         sheet.Canvas.DrawRect(new(bar.Left, bar.Top, layout.Time.At(view.EndMin), bar.Bottom), edge);
-        foreach (Swap swap in view.Swaps.Where(s => s.ItemIds.Contains(row.Item.Id)))
+        foreach (SetSpan set in row.Sets.Skip(1))
         {
-            RunTimeSymbols.Change(sheet, new(layout.Time.Within(swap.AtMin), bar.MidY), (bar.Height / 2) + 4);
+            RunTimeSymbols.Change(sheet, new(layout.Time.Within(set.FromMin), bar.MidY), (bar.Height / 2) + 4);
         }
 
         sheet.Line(new(layout.Time.At(view.EndMin), bar.Top), new(layout.Time.At(view.EndMin), bar.Bottom), end);
