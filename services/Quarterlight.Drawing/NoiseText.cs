@@ -13,6 +13,7 @@ internal static class NoiseText
         [
             (30, SentenceFit.Stopped(NoiseWords.Headline(view))),
             (28, view.Report.Verdict is null ? "" : SentenceFit.Stopped(NoiseWords.Level(view))),
+            (29, SentenceFit.Stopped(NoiseWords.Fan(view))),
             (29, SentenceFit.Stopped(NoiseWords.Worst(view))),
             (20, SentenceFit.Stopped(NoiseWords.Loudest(view))),
             (27, SentenceFit.Stopped(NoiseWords.DailyLimit(view))),

@@ -49,6 +49,9 @@ internal static class NoiseWords
     /// <summary>Speech against noise, such as speech 4 dB(A) over noise.</summary>
     public static string Over(double snrDba) => $"speech {FigureWords.Number(Math.Abs(snrDba))} dB(A) {(Math.Round(snrDba) < 0 ? "under" : "over")} noise";
 
+    /// <summary>Why speech well over the noise may still not do; empty when the fan is off or nobody talks.</summary>
+    public static string Fan(NoiseView view) => view.Report.Verdict is not (null or SceneVerdict.Works) && view.Report.Noise.Drive.FanStep > 0 ? "The fan is on: off for every take" : "";
+
     /// <summary>Up to where a row of the table works.</summary>
     public static string Row(NoiseView view, NoiseRow row) => !view.Judged ? ""
         : HeatView.Finite(row.FastestWorksKmPerHour) is { } fastest ? $"works to {SpeedWords.Of(fastest, view.Unit)}" : "works at no speed";

@@ -30,8 +30,8 @@ public class HeatDrawingTests
         Assert.Equal("Roll 9 min, cool 6 min: 16 takes, rolling 60 % of the day", Assert.Single(labels, l => l.Series == PictureTitle.Series).Text);
         string[] notes =
         [
-            "Comfort: 9.4 min of rolling, 7.1 min at worst (the predicted mean vote)", "Caution: 24 min of rolling, 18 min at worst (the heat index)",
-            "Stop: not met, 71 min at worst (stale air)", "Cool 12 min before the first take, from 48 °C",
+            "Comfort: 9.4 min of rolling, 7.1 min at worst; the predicted mean vote", "Caution: 24 min of rolling, 18 min at worst; the heat index",
+            "Stop: not met, 71 min at worst; stale air", "Cool 12 min before the first take, from 48 °C",
         ];
         Assert.Equal(notes, labels.Where(l => l.Series == PictureTitle.NoteSeries).Select(l => l.Text));
         Assert.Equal(["roll", "cool", "comfort"], labels.Where(l => l.Series == HeatRibbon.LaneSeries).Select(l => l.Text));

@@ -40,6 +40,15 @@ public class NoiseDrawingTests
         Assert.Equal(8, labels.Count(l => l.Series == NoiseTalkerPanel.GapSeries));
     }
 
+    [Fact]
+    public void Draw_FanOn_SaysWhyItDoesNotWork()
+    {
+        NoiseReport blown = NoiseReports.City with { Noise = NoiseReports.City.Noise with { Drive = NoiseReports.City.Noise.Drive with { FanStep = 1 } } };
+        (DrawnPicture picture, IReadOnlyList<DrawnLabel> labels) = NoiseDrawing.DrawWithLabels(blown);
+        Assert.Contains(labels, l => l.Series == PictureTitle.NoteSeries && l.Text == "The fan is on: off for every take");
+        Assert.Contains("The fan is on", picture.TextAlternative, StringComparison.Ordinal);
+    }
+
     // A mile is 1.609344 km: 50 km/h are 31.1 mph, 100 km/h are 62.1 mph.
     [Fact]
     public void Draw_Miles_WritesEverySpeedInThem()
