@@ -70,7 +70,7 @@ public class HeatIndexTests
     [Fact]
     public void Procedure_SameCells_AgreesWithTheOtherProgram()
     {
-        foreach (Dictionary<string, string> row in Vectors.Read("heat_index").Where(r => r["temp_f"] != "80"))
+        foreach (Dictionary<string, string> row in Vectors.Read("heat_index"))
         {
             Assert.Equal(Vectors.Number(row["with_nws_adjustments_f"]), HeatIndex.ProcedureF(Vectors.Number(row["temp_f"]), Vectors.Number(row["rh_percent"])), 0.011);
         }
