@@ -12,9 +12,13 @@ internal readonly record struct SetSpan(double FromMin, double UsableMin, double
 /// <summary>One row of the picture.</summary>
 /// <param name="Item">What lasts.</param>
 /// <param name="Name">Its name, safe to draw.</param>
-/// <param name="Sets">Sets in the order used; at least one.</param>
+/// <param name="Sets">Sets there are, in the order used; none when there are none.</param>
 /// <param name="IsFirst">True for what runs out first.</param>
-internal sealed record RunTimeRow(RunTimeItem Item, string Name, IReadOnlyList<SetSpan> Sets, bool IsFirst);
+internal sealed record RunTimeRow(RunTimeItem Item, string Name, IReadOnlyList<SetSpan> Sets, bool IsFirst)
+{
+    /// <summary>When its last set has run out, minutes after the start of the day.</summary>
+    public double OutMin => Sets.Count > 0 ? Sets[^1].MarginMin : 0;
+}
 
 /// <summary>What of a report about batteries and media the picture shows, without what cannot be drawn.</summary>
 internal sealed class RunTimeView
@@ -74,14 +78,15 @@ internal sealed class RunTimeView
     private List<SetSpan> Sets(RunTimeItem item)
     {
         double[] starts = [0, .. Swaps.Where(s => s.ItemIds.Contains(item.Id)).Select(s => s.AtMin)];
+        // The plan of changes may ask for more sets than there are; files never run short.
+        int stock = item.Kind == RunTimeKind.File ? starts.Length : Math.Clamp(item.SetCount, 0, starts.Length);
         List<SetSpan> sets = [];
-        for (int i = 0; i < starts.Length; i++)
+        for (int i = 0; i < stock; i++)
         {
-            bool last = i == starts.Length - 1;
-            double end = last ? AxisEndMin : starts[i + 1];
+            double end = i + 1 < stock ? starts[i + 1] : AxisEndMin;
             double usable = starts[i] + (60 * HoursOf(item.Hours)), margin = starts[i] + (60 * HoursOf(item.HoursWithoutMargin));
-            // What is only used in takes lasts longer by the clock than its hours say; it is known to serve until it is changed, or to the end.
-            usable = Math.Max(usable, last ? (item.Enough ? EndMin : 0) : end);
+            // What is used in takes only lasts longer by the clock than its hours say; it is known to serve until its change is due, or to the end.
+            usable = Math.Max(usable, i + 1 < starts.Length ? starts[i + 1] : item.Enough ? EndMin : 0);
             usable = Math.Min(usable, end);
             sets.Add(new(starts[i], usable, Math.Clamp(margin, usable, end)));
         }

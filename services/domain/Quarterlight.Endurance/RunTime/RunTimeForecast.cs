@@ -27,9 +27,16 @@ public static class RunTimeForecast
         var day = new DaySheet(task.DurationMin, task.Takes);
         List<Supply> supplies = Supplies.Of(task);
         List<Supply> scheduled = [.. supplies.Where(s => s.LifeMin >= SwapSchedule.ShortestLifeMin && !(s.Kind == RunTimeKind.File && s.InTakesOnly))];
-        SwapSchedule schedule = SwapSchedule.For(scheduled, day);
+        SwapSchedule schedule = SwapSchedule.For(scheduled, day, 0);
         RunTimeNeed[] needs = [.. supplies.Select(s => RunTimeNeed.Of(s, scheduled.IndexOf(s), schedule, day))];
         int[] sets = Sets(task, needs);
+
+        // One visit for several swaps throws away what is left in a set: only when there are enough.
+        if (needs.Zip(sets, (n, s) => s >= n.SetsNeeded).All(enough => enough))
+        {
+            schedule = SwapSchedule.For(scheduled, day, SwapSchedule.VisitMin);
+            needs = [.. supplies.Select(s => RunTimeNeed.Of(s, scheduled.IndexOf(s), schedule, day))];
+        }
 
         List<RunTimeItem> items = [.. needs.Zip(sets, Item).OrderBy(i => i.Hours)];
         (RunTimeNeed need, double outMin) = needs.Zip(sets, (n, s) => (n, s == 0 ? 0 : n.FirstOutMin)).MinBy(p => p.Item2);
