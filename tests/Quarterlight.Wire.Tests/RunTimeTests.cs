@@ -78,7 +78,7 @@ public sealed class RunTimeTests(PlannerFixture fixture) : IClassFixture<Planner
         Assert.Equal((20, 240), (report.BatteryC, report.DurationMin));
         Assert.Equal(8 * 48000 * 3 / 1e6, report.DataMbPerS, 6); // Tracks times samples times bytes.
         RunTimeItem pack = report.Items.Single(i => i.Id == "pack");
-        Assert.Equal("Bodypack", pack.DisplayName);
+        Assert.Contains("Bodypack", pack.DisplayName, StringComparison.Ordinal);
         Assert.Equal(pack.Hours, pack.HoursWithoutMargin * 0.8, 6);
         Assert.Equal([0x89, 0x50, 0x4E, 0x47], answer.Picture.Png.Take(4));
         Assert.InRange(answer.Picture.TextAlternative.Length, 50, 1024);
