@@ -17,6 +17,10 @@ internal static class DayMapper
         Car = new HeatCar(1, []),
     };
 
+    // A day inside the calendar at either end, so that no offset leads out of it; which years the sun is known for is the room's business.
+    private static readonly Timestamp s_first = Timestamp.FromDateTimeOffset(new DateTimeOffset(1, 1, 2, 0, 0, 0, TimeSpan.Zero));
+    private static readonly Timestamp s_last = Timestamp.FromDateTimeOffset(new DateTimeOffset(9999, 12, 30, 0, 0, 0, TimeSpan.Zero));
+
     /// <summary>A copy with everything that has a usual value filled in.</summary>
     /// <param name="day">As sent.</param>
     /// <param name="adults">Who sits in the car when the day does not say.</param>
@@ -131,8 +135,4 @@ internal static class DayMapper
 
         return start.ToDateTimeOffset().ToOffset(TimeSpan.FromMinutes(good ? day.UtcOffsetMin : 0));
     }
-
-    // A day inside the calendar at either end, so that no offset leads out of it; which years the sun is known for is the room's business.
-    private static readonly Timestamp s_first = Timestamp.FromDateTimeOffset(new DateTimeOffset(1, 1, 2, 0, 0, 0, TimeSpan.Zero));
-    private static readonly Timestamp s_last = Timestamp.FromDateTimeOffset(new DateTimeOffset(9999, 12, 30, 0, 0, 0, TimeSpan.Zero));
 }
