@@ -112,6 +112,21 @@ public sealed class NoiseTests(PlannerFixture fixture) : IClassFixture<PlannerFi
     }
 
     [Fact]
+    public async Task Forecast_VanSetup_TableOpensNoWindowItLacks()
+    {
+        NoiseSetup van = Setup();
+        van.Cabin.BodyStyle = BodyStyle.PanelVan;
+        NoiseReport shut = (await AskAsync(new ForecastNoiseRequest { Setup = van })).Report;
+        NoiseSetup open = van.Clone();
+        open.DriveConditions.OpenWindows.Add(new WindowOpening { PaneId = "front-left", OpenFraction = 1 });
+        open.DriveConditions.OpenWindows.Add(new WindowOpening { PaneId = "front-right", OpenFraction = 1 });
+
+        NoiseRow down = (await AskAsync(new ForecastNoiseRequest { Setup = open })).Report.Table[0];
+
+        Assert.Contains(shut.Table, row => row.Cells.Equals(down.Cells));
+    }
+
+    [Fact]
     public async Task Forecast_ConditionsAsAsked_ComeBackWhole()
     {
         NoiseSetup setup = Setup();

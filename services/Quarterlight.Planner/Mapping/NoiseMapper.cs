@@ -1,4 +1,5 @@
 using Quarterlight.Acoustics;
+using Quarterlight.Cabin;
 using Quarterlight.Placement;
 using Quarterlight.Placement.Noise;
 using Quarterlight.Planner.Services;
@@ -14,13 +15,20 @@ internal static class NoiseMapper
     /// <summary>A car and how it is driven; nobody talks. Everything wrong with it is noted.</summary>
     public static NoiseTask ToDomain(V1.NoiseSetup setup, string at, FieldReader reader)
     {
+        IReadOnlyList<string> movable = DriveConditionsRules.PaneIds;
         if (setup.Cabin is null)
         {
             reader.Add($"{at}.cabin", "the car is missing", "Send one");
         }
         else
         {
-            CabinMapper.ToDomain(setup.Cabin, $"{at}.cabin", reader);
+            int before = reader.Violations.Count;
+            CabinSpec spec = CabinMapper.ToDomain(setup.Cabin, $"{at}.cabin", reader);
+            if (reader.Violations.Count == before)
+            {
+                // A van's table opens no rear windows.
+                movable = [.. CabinBuilder.Build(spec).Windows.Where(w => w.Moves).Select(w => w.Id)];
+            }
         }
 
         if (setup.DriveConditions is null)
@@ -30,7 +38,7 @@ internal static class NoiseMapper
 
         DriveConditions drive = DriveMapper.ToDomain(setup.DriveConditions ?? new V1.DriveConditions(), $"{at}.drive_conditions", reader);
         reader.AddUnsaid(DriveConditionsRules.Validate(drive, $"{at}.drive_conditions"));
-        return new NoiseTask { Car = CabinMapper.ToNoiseCar(setup.Cabin ?? new V1.Cabin()), Drive = drive };
+        return new NoiseTask { Car = CabinMapper.ToNoiseCar(setup.Cabin ?? new V1.Cabin()), Drive = drive, MovablePaneIds = movable };
     }
 
     /// <summary>The same question of a scene with its plan.</summary>
