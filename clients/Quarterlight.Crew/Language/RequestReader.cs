@@ -51,6 +51,12 @@ public static class RequestReader
             return ClipIntentReader.Attached(request);
         }
 
+        ForecastSaid forecast = ForecastReader.Read(text, tokens, request, unitsSaid ?? units, memory.LastForecast?.Intent);
+        if (ForecastIntentReader.Decide(request, said, forecast) is { } forecasts)
+        {
+            return forecasts;
+        }
+
         CrewRequest other = ClipIntentReader.Decide(request, said, radio) ?? RadioIntentReader.Decide(request, said, radio, memory.LastRadio) ?? IntentReader.Decide(request, said);
         return other.Intent == CrewIntent.Unknown ? ClipIntentReader.Fallback(other, said) ?? other : other;
     }
