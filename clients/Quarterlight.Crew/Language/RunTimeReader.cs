@@ -25,6 +25,7 @@ public static class RunTimeReader
             BatteryC = temperatures.Count > 0 ? temperatures[0].Celsius : null,
             MarginFraction = Margin(tokens),
             TakesOnly = TakesOnly(tokens),
+            Thing = Thing(tokens),
             TrackCount = Before(tokens, "track", "tracks") is { } tracks and >= 1 and <= 64 ? (int)tracks : null,
             SampleRateHz = SampleRate(tokens),
             CardSizeGb = Before(tokens, "tb", "terabyte", "terabytes") * 1000 ?? Before(tokens, "gb", "gig", "gigs", "gigabyte", "gigabytes"),
@@ -46,6 +47,17 @@ public static class RunTimeReader
 
         return tokens.Any(t => t.IsAny(ForecastWords.Media)) ? RunTimeAspect.Cards : tokens.Any(t => t.IsAny(ForecastWords.Batteries)) ? RunTimeAspect.Batteries : RunTimeAspect.Any;
     }
+
+    // "Cards" are an aspect of their own.
+    private static string? Thing(IReadOnlyList<Token> tokens) => tokens.Select(t => t.Word switch
+    {
+        "recorder" or "mixer" => "recorder",
+        "bodypack" or "bodypacks" or "beltpack" or "beltpacks" or "pack" or "packs" => "pack",
+        "transmitter" or "transmitters" => "transmitter",
+        "receiver" or "receivers" => "receiver",
+        "lamp" or "lamps" or "light" or "lights" => "light",
+        _ => null,
+    }).FirstOrDefault(t => t is not null);
 
     private static bool? TakesOnly(IReadOnlyList<Token> tokens)
     {

@@ -52,8 +52,11 @@ public sealed record RunTimeSaid
     /// <summary>Size of one card in gigabytes.</summary>
     public double? CardSizeGb { get; init; }
 
+    /// <summary>Start of the word for what it is about, such as "recorder"; null for everything.</summary>
+    public string? Thing { get; init; }
+
     /// <summary>True when nothing but perhaps an aspect was said.</summary>
-    public bool IsEmpty => (this with { Aspect = RunTimeAspect.Any }) == new RunTimeSaid();
+    public bool IsEmpty => (this with { Aspect = RunTimeAspect.Any, Thing = null }) == new RunTimeSaid();
 
     /// <summary>This, with what it leaves open taken from the question before.</summary>
     public RunTimeSaid Over(RunTimeSaid before)
@@ -72,6 +75,7 @@ public sealed record RunTimeSaid
             TrackCount = TrackCount ?? before.TrackCount,
             SampleRateHz = SampleRateHz ?? before.SampleRateHz,
             CardSizeGb = CardSizeGb ?? before.CardSizeGb,
+            Thing = Thing ?? before.Thing,
         };
     }
 }
