@@ -22,7 +22,7 @@ internal static class ForecastIntentReader
             return request with { Intent = last.Intent, Forecast = last.Said, Detailed = true };
         }
 
-        if (ForSomethingElse(request, said))
+        if (ForSomethingElse(request, said, forecast.Heat))
         {
             return null;
         }
@@ -50,7 +50,7 @@ internal static class ForecastIntentReader
 
         // "Parked since 8", "at 9" and "AC off" say how the car stood, not how it is driven while rolling.
         bool stood = intent == CrewIntent.HeatForecast && (heat.SinceMinute is not null || heat.SoakMin is not null || (heat.StartMinute is not null && !said.Any("mph", "kmh", "doing", "driving")) || heat.OutsideC is not null && !said.Any("mph", "kmh"));
-        drive = stood ? drive with { SpeedKmPerHour = null } : drive;
+        drive = intent == CrewIntent.RunTime ? new ConditionChanges() : stood ? drive with { SpeedKmPerHour = null } : drive;
         var whole = forecast with { KitName = said.KitSaid, CabinName = said.CabinSaid, Noise = forecast.Noise with { Drive = drive } };
         return request with
         {
@@ -63,11 +63,11 @@ internal static class ForecastIntentReader
     }
 
     // Mounting microphones, the link and a clip that is talked about.
-    private static bool ForSomethingElse(CrewRequest request, SaidThings said)
+    private static bool ForSomethingElse(CrewRequest request, SaidThings said, HeatSaid heat)
     {
         bool clip = said.Memory.LastClip is { Current: true } && !said.Any(ForecastWords.Heat) && !said.Any(ForecastWords.Batteries) && !said.Any("gain", "gains", "pad", "preamp", "preamps", "transmitter", "card", "cards", "route", "stretch");
         bool levels = said.Any(ForecastWords.Gains) || said.Any(ForecastWords.Shouting) || said.Any(ForecastWords.Whispering);
-        bool placing = said.Any(Lexicon.Reasons) || (said.Any(Lexicon.Plans) && !levels) || (request.Site is not null && !levels && !said.Any(ForecastWords.Heat) && !said.Any("windscreen", "covers", "cover"))
+        bool placing = said.Any(Lexicon.Reasons) || (said.Any(Lexicon.Plans) && !levels) || (request.Site is not null && !levels && !heat.ShutIn && !said.Any(ForecastWords.Heat) && !said.Any("windscreen", "covers", "cover"))
             || (said.Any(Lexicon.Microphones) && (said.Any(Lexicon.Wheres) || said.Any("go", "put", "hide", "mount", "rig")));
         bool link = said.Any("link", "followcar", "chasecar", "fallback", "dropback", "antenna", "antennas", "aerial", "aerials", "fm", "mhz", "range", "signal") || (said.Any("channel", "channels", "frequency", "frequencies") && !levels);
         return clip || placing || link;
@@ -99,7 +99,7 @@ internal static class ForecastIntentReader
 
     private static bool IsRunTime(SaidThings said)
     {
-        bool card = said.Any("card", "cards") && (said.Any(ForecastWords.Ending) || said.Any("many", "need", "record", "hours", "hour", "hold", "fit", "gb", "gig", "big", "long", "much"));
+        bool card = said.Any("card", "cards") && (said.Any(ForecastWords.Ending) || said.Any("many", "need", "record", "hours", "hour", "hold", "fit", "gb", "gig", "big", "long", "much", "time", "tracks"));
         bool media = said.Any("media", "ssd", "ssds", "storage", "gigabytes", "disk") || card;
         bool recorder = said.Any("recorder") && (said.Any("last", "lasts", "long", "run", "runs", "die", "dies", "hours", "power", "till", "until", "lunch", "survive") && !said.Any("gain", "input", "inputs"));
         bool first = said.Any("first") && (said.Any("runout", "dies", "die", "empty", "flat", "fails") || (said.Any("run", "runs") && said.Any("out")));
@@ -127,7 +127,8 @@ internal static class ForecastIntentReader
         bool rolls = (said.Any("roll", "rolling", "film", "filming", "shoot", "shooting", "take", "takes") || (said.Any("keep") && said.Any("going"))) && ((said.Any("long", "minutes", "mins", "minute") && said.Any("how", "can", "is", "could", "are", "we")) || heat.RollMin is not null || heat.DayMin is not null);
         bool fan = said.Any(Lexicon.Fans) && (said.Any("before", "between", "first") || (said.Any("how") && said.Any("long", "minutes"))) && !said.Any("hear", "loud", "noisy");
         bool shutIn = heat.RollMin is not null && (said.Any("shut", "in") && said.Any("shut", "locked", "car")) && (heat.Adults ?? heat.Children ?? heat.Animals) is not null;
-        bool weather = heat.SaysWeather || (heat.InFahrenheit && heat.OutsideC is not null);
+        bool batteries = said.Memory.LastForecast?.Intent == CrewIntent.RunTime && heat.HumidityPercent is null && heat.CloudFraction is null && heat.RollMin is null;
+        bool weather = !batteries && heat.SaysWeather;
         bool beings = (heat.Children > 0 || heat.Animals > 0) && said.Any("car", "cabin", "back", "backseat", "inside", "in", "seat") && !said.Any(Lexicon.Microphones) && !said.MicrophoneSaid && !said.Any(Lexicon.Wheres) && !said.Any("who", "record", "hear", "mic", "put");
         bool sun = said.Any("sun") && (heat.SinceMinute is not null || heat.SoakMin is not null || said.Any("parked", "standing", "stood"));
         bool danger = said.Any("dangerous", "danger", "safe") && said.Any("in", "inside", "long", "when") && said.Any("there", "car", "long", "cabin", "them", "people") && !said.Any(Lexicon.Allowing.Except(["safe"]).ToHashSet());
@@ -138,6 +139,7 @@ internal static class ForecastIntentReader
     {
         bool loud = said.Any("loud", "noisy") && said.Any("how") || said.Any("loudest", "noisiest", "dominates", "dominate", "dominant");
         bool noises = said.Any("noise", "noises") && (said.Any("what", "whats", "how", "which", "most", "much", "table", "forecast", "tyre", "tire", "tyres", "tires", "engine", "wind") && !said.Any("that", "this"));
+        noises |= said.Any("noisy", "loud") && said.Any("speed", "too");
         bool fast = noise.Aspect == NoiseAspect.Fastest && (said.Any("how", "top", "max", "maximum", "fastest", "highest")) && (said.Any("we", "can", "they", "go", "drive", "car", "works", "work", "still", "you", "speed", "i") || said.Any("fastest"));
         bool table = noise.Aspect == NoiseAspect.Table && said.Any("speed", "speeds", "ad", "assistant", "noise", "director", "mph", "kmh", "table");
         bool sources = noise.Aspect == NoiseAspect.Loudest && (said.Any("or", "problem", "worst") || noise.BandHz is not null) && (said.Any(ForecastWords.Sources) || said.Any(ForecastWords.Dominating));

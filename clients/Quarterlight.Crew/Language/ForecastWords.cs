@@ -63,7 +63,7 @@ public static class ForecastWords
     private static readonly IReadOnlySet<string> Decoys = Lexicon.Words(
         "again pain gains grain train main beat seat meat heal wheat hear heart head cord ward guard hard yard care cared cart bitter matter butter better latter letter shape shame share spade shake felt belt meet malt smelt book look took hook cookie pool fool tool school wool "
         + "call calls sell sells tell tells well yells paid path trip trips trap shirt short shot shout scout stream screen cream loud load lead lad lads pat pots pods past paste roots routine scratch sketch mode modem media medium medical dick dusk desk desks risk "
-        + "toll poll pole rolled role bold cable tables stable fable tired tried tries trees three breath breathes comport platform ship ships lip lips flip click peace beak peek pack packs hotel motel host hour our sour pour four boot root loot");
+        + "toll poll pole rolled role bold cable tables stable fable tired tried tries trees three breath breathes comport platform ship ships lip lips flip click peace beak peek pack packs hotel motel host hour our sour pour four");
 
     /// <summary>Every word above, so that spelling is corrected toward it or kept from it.</summary>
     public static IEnumerable<string> All => new[] { Heat, Cooling, Rolling, Batteries, Media, Ending, Gains, Clipping, Shouting, Whispering, Loud, Dominating, Fast, Routes, Quiet, Sources, Others, Decoys }.SelectMany(s => s);
