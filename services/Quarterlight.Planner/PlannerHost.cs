@@ -132,6 +132,7 @@ public sealed class PlannerHost : IAsyncDisposable
         }
 
         services.AddSingleton<CabinAdapter>().AddSingleton<KitAdapter>().AddSingleton<SceneAdapter>().AddSingleton<PlanAdapter>().AddSingleton<PlacementAdapter>().AddSingleton<RadioAdapter>().AddSingleton<ClipAdapter>();
+        services.AddSingleton<EnduranceAdapter>().AddSingleton<NoiseAdapter>();
         services.AddGrpcHealthChecks().AddAsyncCheck("store", async cancellation =>
         {
             await store.GetAsync(new DocumentKey(TeamDirectory.LocalTeam, "health", "probe"), cancellation).ConfigureAwait(false);
@@ -153,7 +154,7 @@ public sealed class PlannerHost : IAsyncDisposable
             services.AddSingleton<IApiDescriptionProvider, ResourcePaths>();
             services.AddSwaggerGen(o =>
             {
-                o.SwaggerDoc("v1", new OpenApiInfo { Title = "Quarterlight planner", Version = "v1", Description = "Sound for dialogue recorded in cars: microphone placement, the radio link and test clips, for callers without gRPC." });
+                o.SwaggerDoc("v1", new OpenApiInfo { Title = "Quarterlight planner", Version = "v1", Description = "Sound for dialogue recorded in cars: microphone placement and gain, the radio link, test clips, cabin heat, batteries and media, and noise by speed, for callers without gRPC." });
                 o.DocumentFilter<ClipUploadDocument>();
                 string comments = Path.Combine(AppContext.BaseDirectory, "Quarterlight.Protos.xml");
                 o.IncludeXmlComments(comments);
@@ -171,6 +172,8 @@ public sealed class PlannerHost : IAsyncDisposable
         app.MapGrpcService<PlacementAdapter>();
         app.MapGrpcService<RadioAdapter>();
         app.MapGrpcService<ClipAdapter>();
+        app.MapGrpcService<EnduranceAdapter>();
+        app.MapGrpcService<NoiseAdapter>();
         app.MapGrpcHealthChecksService();
         app.MapGrpcReflectionService();
         if (options.HttpPort is not null)

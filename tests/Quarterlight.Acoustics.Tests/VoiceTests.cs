@@ -62,8 +62,8 @@ public class VoiceTests
     [Fact]
     public void AtOneMetre_MoreEffort_IsNeverQuieterInAnyBand()
     {
-        VocalEffort[] efforts = Enum.GetValues<VocalEffort>();
-        for (int i = 1; i < efforts.Length; i++)
+        IReadOnlyList<VocalEffort> efforts = VocalEfforts.QuietestFirst;
+        for (int i = 1; i < efforts.Count; i++)
         {
             BandLevels more = VoiceSpectrum.AtOneMetre(efforts[i]), less = VoiceSpectrum.AtOneMetre(efforts[i - 1]);
             for (int b = 0; b < OctaveBands.Count; b++)
@@ -100,6 +100,29 @@ public class VoiceTests
     [Fact]
     public void AtOneMetre_LowestBand_StandsBelowTheNextAsInTheMaleSpectrum() =>
         Assert.All(Enum.GetValues<VocalEffort>(), e => Assert.Equal(-2.5 - 0.5, VoiceSpectrum.AtOneMetre(e)[0] - VoiceSpectrum.AtOneMetre(e)[1], 1e-9));
+
+    [Fact]
+    public void QuietestFirst_HoldsEveryEffortOnce_AndEachIsFollowedByTheNextLouder()
+    {
+        Assert.Equal(Enum.GetValues<VocalEffort>().Order(), VocalEfforts.QuietestFirst.Order());
+        for (int i = 0; i < VocalEfforts.QuietestFirst.Count; i++)
+        {
+            Assert.Equal(i, VocalEfforts.Rank(VocalEfforts.QuietestFirst[i]));
+            Assert.Equal(VocalEfforts.QuietestFirst[Math.Min(i + 1, 5)], VocalEfforts.Louder(VocalEfforts.QuietestFirst[i]));
+        }
+
+        Assert.Throws<ArgumentOutOfRangeException>(() => VocalEfforts.Rank((VocalEffort)99));
+    }
+
+    // From memory: a whisper has about 40 dB(A) at 1 m. Its low bands, without voicing, carry less than a hundredth of it.
+    [Fact]
+    public void AtOneMetre_Whisper_IsFortyDecibelsAndHasLittleBelow500Hertz()
+    {
+        BandLevels whisper = VoiceSpectrum.AtOneMetre(VocalEffort.Whisper);
+        Assert.Equal(40, whisper.AWeightedDb(), 0.6);
+        double low = 10 * Math.Log10(Math.Pow(10, (whisper[0] + OctaveBands.AWeightingDb[0]) / 10) + Math.Pow(10, (whisper[1] + OctaveBands.AWeightingDb[1]) / 10));
+        Assert.True(low < whisper.AWeightedDb() - 20);
+    }
 
     [Fact]
     public void AtOneMetre_UnknownEffort_Throws() => Assert.Throws<ArgumentOutOfRangeException>(() => VoiceSpectrum.AtOneMetre((VocalEffort)99));

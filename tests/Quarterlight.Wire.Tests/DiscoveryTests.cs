@@ -10,7 +10,10 @@ namespace Quarterlight.Wire.Tests;
 public sealed class DiscoveryTests(PlannerFixture fixture) : IClassFixture<PlannerFixture>
 {
     private static readonly string[] s_services =
-        ["quarterlight.v1.CabinService", "quarterlight.v1.ClipService", "quarterlight.v1.KitService", "quarterlight.v1.PlacementService", "quarterlight.v1.PlanService", "quarterlight.v1.RadioService", "quarterlight.v1.SceneService"];
+        [
+            "quarterlight.v1.CabinService", "quarterlight.v1.ClipService", "quarterlight.v1.EnduranceService", "quarterlight.v1.KitService", "quarterlight.v1.NoiseService",
+            "quarterlight.v1.PlacementService", "quarterlight.v1.PlanService", "quarterlight.v1.RadioService", "quarterlight.v1.SceneService",
+        ];
 
     private readonly RunningPlanner _planner = fixture.Planner;
 
@@ -24,7 +27,7 @@ public sealed class DiscoveryTests(PlannerFixture fixture) : IClassFixture<Plann
     }
 
     [Fact]
-    public async Task Reflection_AskedForServices_ListsAllSeven()
+    public async Task Reflection_AskedForServices_ListsAllNine()
     {
         using var call = new ServerReflection.ServerReflectionClient(_planner.Channel).ServerReflectionInfo(cancellationToken: Stop);
         await call.RequestStream.WriteAsync(new ServerReflectionRequest { ListServices = "" }, Stop);
@@ -51,7 +54,12 @@ public sealed class DiscoveryTests(PlannerFixture fixture) : IClassFixture<Plann
         Assert.Contains("post /v1/placement:plan", operations);
         Assert.Contains("post /v1/clips:judge", operations);
         Assert.Contains("put /v1/clipSettings", operations);
-        Assert.Equal(32, operations.Length);
+        foreach (string added in new[] { "endurance:forecastHeat", "endurance:forecastRunTime", "noise:forecast", "noise:findQuietStretches", "placement:levels" })
+        {
+            Assert.Contains($"post /v1/{added}", operations);
+        }
+
+        Assert.Equal(37, operations.Length);
     }
 
     [Fact]

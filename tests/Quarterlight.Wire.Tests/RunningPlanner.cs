@@ -42,6 +42,10 @@ public sealed class RunningPlanner : IAsyncDisposable
 
     public RadioService.RadioServiceClient Radio => new(Channel);
 
+    public EnduranceService.EnduranceServiceClient Endurance => new(Channel);
+
+    public NoiseService.NoiseServiceClient Noise => new(Channel);
+
     public ClipService.ClipServiceClient Clips => new(Channel);
 
     public Health.HealthClient Health => new(Channel);

@@ -184,3 +184,44 @@ test('channels found are free of third-order products by this side\'s own count'
     }
   }
 });
+
+const day = {
+  start_time: { seconds: String(Date.UTC(2026, 6, 15, 20) / 1000) },
+  utc_offset_min: -420,
+  latitude_deg: 34,
+  longitude_deg: -118,
+  air: { temperature_c: 32, relative_humidity_percent: 35 },
+};
+
+test('a hot day gives limits, a rhythm within them, and the set-up filled in', async () => {
+  const answer = await api.endurance.ForecastHeat({ setup: { cabin, speed_km_per_hour: 40, day }, include_picture: true });
+  assert.deepEqual(answer.report.limits.map((l) => l.kind), ['HEAT_LIMIT_KIND_COMFORT', 'HEAT_LIMIT_KIND_CAUTION', 'HEAT_LIMIT_KIND_STOP']);
+  assert.ok(answer.report.soaked_air_c > 32);
+  assert.equal(answer.setup.day.occupants.adult_count, 2);
+  assert.equal(answer.setup.day.glass, 'GLASS_KIND_TINTED');
+  assert.deepEqual([...answer.picture.png.subarray(0, 4)], [0x89, 0x50, 0x4e, 0x47]);
+  const again = await api.endurance.ForecastHeat({ setup: answer.setup });
+  assert.deepEqual(again.report, answer.report);
+});
+
+test('cards last as long as their bytes by this side\'s own count', async () => {
+  const recording = { track_count: 8, card_size_gb: 64, card_count: 1 };
+  const { report } = await api.endurance.ForecastRunTime({ setup: { kit: { ...kit, recording_media: recording } }, margin_fraction: 0 });
+  const cards = report.items.find((i) => i.kind === 'RUN_TIME_KIND_CARD');
+  // 8 tracks of 48 000 samples of 3 bytes a second.
+  assert.ok(Math.abs(cards.hours_without_margin / (64e9 / (8 * 48_000 * 3) / 3600) - 1) < 0.01);
+});
+
+test('faster is louder, and the table says from when on it does not work', async () => {
+  const { report } = await api.noise.ForecastNoise({ scene: 'scenes/lesson', table_speeds_km_per_hour: [20, 60, 130] });
+  const [asked] = report.table;
+  assert.ok(asked.cells.every((c, i) => i === 0 || c.noise_dba > asked.cells[i - 1].noise_dba));
+  assert.ok(asked.cells.every((c, i) => i === 0 || c.worst_snr_dba < asked.cells[i - 1].worst_snr_dba));
+  assert.equal(report.talkers.length, scene.talkers.length);
+});
+
+test('a scene without a shoot day is refused about heat, by field', async () => {
+  const problem = await refusal(api.endurance.ForecastHeat({ scene: 'scenes/lesson' }));
+  assert.equal(problem.code, status.INVALID_ARGUMENT);
+  assert.equal(details(problem).BadRequest.fieldViolations[0].field, 'scene.shoot_day');
+});

@@ -24,10 +24,7 @@ internal static class CabinMapper
             DriveConditionsRules.Cylinders.Check($"{prefix}.cylinder_count", cabin.CylinderCount, reader.Violations);
         }
 
-        // A field that could not even be read is said once, not twice.
-        HashSet<string> said = [.. reader.Violations.Select(v => v.Field)];
-        reader.Violations.AddRange(CabinRules.Validate(spec, prefix).Where(v => !said.Contains(v.Field)));
-
+        reader.AddUnsaid(CabinRules.Validate(spec, prefix));
         return spec;
     }
 

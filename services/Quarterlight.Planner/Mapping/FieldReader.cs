@@ -47,6 +47,15 @@ internal sealed partial class FieldReader
         }
     }
 
+    /// <summary>Words that are printed as they are: no control characters.</summary>
+    public void NoControls(string field, string value)
+    {
+        if (value.Any(char.IsControl))
+        {
+            Add(field, "there are control characters in it", "Use letters, digits, spaces and signs");
+        }
+    }
+
     /// <summary>
     /// An enum of the domain from the contract's: the contract counts from 1 and has 0 for "not stated". Falls back when not
     /// stated, or notes a violation when there is no fallback or the value is unknown.
@@ -69,6 +78,18 @@ internal sealed partial class FieldReader
         }
 
         return domain;
+    }
+
+    /// <summary>The same where "not stated" is an answer of its own: null.</summary>
+    public TDomain? EnumIfStated<TDomain>(string field, System.Enum value)
+        where TDomain : struct, System.Enum =>
+        Convert.ToInt32(value, System.Globalization.CultureInfo.InvariantCulture) == 0 ? null : Enum<TDomain>(field, value);
+
+    /// <summary>Takes over what a room found wrong, leaving out fields of which something has been said: what could not even be read is said once.</summary>
+    public void AddUnsaid(IEnumerable<Violation> violations)
+    {
+        HashSet<string> said = [.. _violations.Select(v => v.Field)];
+        _violations.AddRange(violations.Where(v => !said.Contains(v.Field)));
     }
 
     [GeneratedRegex(@"^[a-z][a-z0-9-]{0,62}\z")]

@@ -36,6 +36,8 @@ internal static class KitMapper
         }
 
         ChannelMapper.CheckKept(kit.WirelessTransmitters, $"{prefix}.wireless_transmitters", reader);
+        LevelMapper.CheckKept(kit, prefix, reader);
+        RunTimeMapper.CheckKept(kit, prefix, reader);
         var domain = new Kit { Microphones = microphones, FixingCounts = stock, RecorderInputCount = kit.RecorderInputCount };
         reader.Violations.AddRange(KitRules.Validate(domain, prefix).Where(v => !v.Field.Contains(".fixings[", StringComparison.Ordinal)));
         return domain;

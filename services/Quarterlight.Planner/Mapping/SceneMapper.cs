@@ -5,7 +5,7 @@ using Quarterlight.Quantities;
 
 namespace Quarterlight.Planner.Mapping;
 
-/// <summary>Scenes, talkers, shots and drive conditions.</summary>
+/// <summary>Scenes, talkers and shots.</summary>
 internal static class SceneMapper
 {
     public static Scene ToDomain(V1.Scene scene, string prefix, IReadOnlyList<string> removedSiteIds, FieldReader reader)
@@ -27,12 +27,18 @@ internal static class SceneMapper
             LinkMapper.CheckFollow(follow, $"{prefix}.follow_car", reader);
         }
 
+        if (scene.ShootDay is { } day)
+        {
+            DayMapper.Check(day, $"{prefix}.shoot_day", reader);
+        }
+
+        RouteMapper.ToDomain(scene.Route, $"{prefix}.route", reader);
         return new Scene
         {
             Talkers = talkers,
             Shots = shots,
             SilentSeatIds = [.. scene.SilentSeatIds],
-            Drive = ToDomain(scene.DriveConditions ?? new V1.DriveConditions(), $"{prefix}.drive_conditions", reader),
+            Drive = DriveMapper.ToDomain(scene.DriveConditions ?? new V1.DriveConditions(), $"{prefix}.drive_conditions", reader),
             RemovedSiteIds = removedSiteIds,
         };
     }
@@ -78,18 +84,4 @@ internal static class SceneMapper
             SensorHeightMm = shot.SensorHeightMm,
         };
     }
-
-    private static DriveConditions ToDomain(V1.DriveConditions drive, string at, FieldReader reader) => new()
-    {
-        SpeedKmPerHour = drive.SpeedKmPerHour,
-        Road = reader.Enum($"{at}.road_surface", drive.RoadSurface, (RoadSurface?)RoadSurface.SmoothAsphalt),
-        OpenWindows = [.. drive.OpenWindows.Select(w => new WindowOpening(w.PaneId, w.OpenFraction))],
-        FanStep = drive.FanStep,
-        Rain = reader.Enum($"{at}.rain", drive.Rain, (Rain?)Rain.None),
-        Engine = reader.Enum($"{at}.engine_state", drive.EngineState, (EngineState?)EngineState.Running),
-        EngineRpm = drive.HasEngineSpeedRpm ? drive.EngineSpeedRpm : null,
-        NoiseCorrection = drive.NoiseCorrection is { } correction
-            ? new NoiseCorrection(OctaveMapper.ToDomain(correction.Shifts, $"{at}.noise_correction.shifts", null, reader), correction.Source)
-            : null,
-    };
 }

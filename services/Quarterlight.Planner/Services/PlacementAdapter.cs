@@ -3,6 +3,7 @@ using Grpc.Core;
 using Quarterlight.Cabin;
 using Quarterlight.Drawing;
 using Quarterlight.Placement;
+using Quarterlight.Placement.Levels;
 using Quarterlight.Planner.Access;
 using Quarterlight.Planner.Errors;
 using Quarterlight.Planner.Library;
@@ -51,8 +52,7 @@ internal sealed class PlacementAdapter(TeamLibrary library, PlanningGate gate, R
         switch (request.SourceCase)
         {
             case ExplainSiteRequest.SourceOneofCase.Plan:
-                Plan kept = await library.Plans.GetAsync(team, request.Plan, context.CancellationToken, "plan");
-                input = PlanningInput.From(kept.Scene, kept.Cabin, kept.Kit, kept.RemovedSiteIds);
+                input = await PlanningInput.OfPlanAsync(library, team, request.Plan, context.CancellationToken);
                 break;
             case ExplainSiteRequest.SourceOneofCase.Scene:
                 input = await PlanningInput.KeptAsync(library, team, request.Scene, null, context.CancellationToken);
@@ -68,6 +68,35 @@ internal sealed class PlacementAdapter(TeamLibrary library, PlanningGate gate, R
             () => PlacementPlanner.Explain(input.Task, recent.Of(input), request.SiteId, request.TalkerId),
             context.CancellationToken);
         return PlanMapper.ToContract(explanation);
+    }
+
+    /// <inheritdoc/>
+    public override async Task<PlanLevelsResponse> PlanLevels(PlanLevelsRequest request, ServerCallContext context)
+    {
+        string team = CallGuard.TeamOf(context);
+        var reader = new FieldReader();
+        PlanningInput input;
+        switch (request.SourceCase)
+        {
+            case PlanLevelsRequest.SourceOneofCase.Plan:
+                PlanningInput.RefuseChanges(request.Changes, "a kept plan", "Leave them out, or name its scene", reader);
+                input = await PlanningInput.OfPlanAsync(library, team, request.Plan, context.CancellationToken);
+                break;
+            case PlanLevelsRequest.SourceOneofCase.Scene:
+                input = await PlanningInput.KeptAsync(library, team, request.Scene, request.Changes, context.CancellationToken);
+                break;
+            case PlanLevelsRequest.SourceOneofCase.Bundle:
+                input = PlanningInput.Sent(request.Bundle, request.Changes);
+                break;
+            default:
+                throw Refusals.Invalid("source", "there is nothing to set levels for", "Name a kept plan or scene, or send a bundle");
+        }
+
+        LevelTask? task = LevelMapper.ToDomain(input, request.SourceCase == PlanLevelsRequest.SourceOneofCase.Bundle ? "bundle.kit" : "kit", request, reader);
+        reader.ThrowIfAny();
+        return await gate.RunAsync(
+            () => new PlanLevelsResponse { Report = LevelReportMapper.ToContract(LevelPlanner.Plan(task! with { Plan = recent.Of(input) })) },
+            context.CancellationToken);
     }
 
     /// <inheritdoc/>

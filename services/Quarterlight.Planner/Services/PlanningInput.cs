@@ -62,6 +62,26 @@ internal sealed record PlanningInput(V1.Scene Scene, V1.Cabin Cabin, V1.Kit Kit,
         return Changed(bundle.Scene, bundle.Cabin, bundle.Kit, changes, "bundle.");
     }
 
+    /// <summary>A plan as kept: its own copies of scene, car and kit.</summary>
+    public static async Task<PlanningInput> OfPlanAsync(TeamLibrary library, string team, string name, CancellationToken cancellation)
+    {
+        V1.Plan kept = await library.Plans.GetAsync(team, name, cancellation, "plan").ConfigureAwait(false);
+        return From(kept.Scene, kept.Cabin, kept.Kit, kept.RemovedSiteIds);
+    }
+
+    /// <summary>Notes changes that say something where none can be made.</summary>
+    /// <param name="changes">As sent.</param>
+    /// <param name="what">What cannot be changed, such as "a plan".</param>
+    /// <param name="remedy">The way out.</param>
+    /// <param name="reader">Takes the violation.</param>
+    public static void RefuseChanges(V1.SceneChanges? changes, string what, string remedy, FieldReader reader)
+    {
+        if (changes is not null && changes.CalculateSize() > 0)
+        {
+            reader.Add("changes", $"{what} takes no changes", remedy);
+        }
+    }
+
     private static PlanningInput Changed(V1.Scene scene, V1.Cabin cabin, V1.Kit kit, V1.SceneChanges? changes, string prefix)
     {
         if (changes is null)

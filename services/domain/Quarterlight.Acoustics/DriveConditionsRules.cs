@@ -26,7 +26,8 @@ public static class DriveConditionsRules
     /// <summary>Characters of a noise correction's source.</summary>
     public static ValidRange SourceLength { get; } = new(0, 200, "characters");
 
-    private static readonly string[] s_panes = ["front-left", "front-right", "rear-left", "rear-right"];
+    /// <summary>Side windows that wind down, where a car has them all.</summary>
+    public static IReadOnlyList<string> PaneIds { get; } = ["front-left", "front-right", "rear-left", "rear-right"];
 
     /// <summary>Everything wrong with the conditions; empty when they are valid.</summary>
     public static IReadOnlyList<Violation> Validate(DriveConditions drive, string prefix = "drive_conditions")
@@ -49,9 +50,9 @@ public static class DriveConditionsRules
         {
             WindowOpening window = drive.OpenWindows[i];
             string at = $"{prefix}.open_windows[{i}]";
-            if (!s_panes.Contains(window.PaneId))
+            if (!PaneIds.Contains(window.PaneId))
             {
-                violations.Add(new Violation($"{at}.pane_id", $"no window is called \"{window.PaneId}\"", $"Use one of: {string.Join(", ", s_panes)}"));
+                violations.Add(new Violation($"{at}.pane_id", $"no window is called \"{window.PaneId}\"", $"Use one of: {string.Join(", ", PaneIds)}"));
             }
             else if (!seen.Add(window.PaneId))
             {

@@ -17,4 +17,7 @@ public enum VocalEffort
 
     /// <summary>Shout, ANSI S3.5-1997.</summary>
     Shout,
+
+    /// <summary>Whisper, about 40 dB(A) at 1 m (from memory). Last, so that no other value moves: <see cref="VocalEfforts"/> has the order.</summary>
+    Whisper,
 }

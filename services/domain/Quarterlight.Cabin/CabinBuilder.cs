@@ -46,6 +46,7 @@ public static class CabinBuilder
             Sites = sites.Sites,
             Occluders = occluders.ToArray(),
             Windows = windows,
+            Glazing = GlazingLayout.Panes(cabin, windows),
             Trim = TrimLayout.Trim(cabin, windows),
             NoisePorts = ports,
             AirbagZones = airbags,

@@ -123,6 +123,9 @@ public sealed class CabinGeometry
     /// <summary>Side windows.</summary>
     public required IReadOnlyList<WindowPane> Windows { get; init; }
 
+    /// <summary>All glass: windscreen, rear glass where there is one, every side window, a glass roof.</summary>
+    public required IReadOnlyList<GlazingPane> Glazing { get; init; }
+
     /// <summary>What the faces of the box are made of.</summary>
     public required IReadOnlyList<TrimShare> Trim { get; init; }
 

@@ -11,6 +11,12 @@ internal sealed class CabinLayout
     /// <summary>Roof narrower than the shoulders on each side, as a share of the width (judgement).</summary>
     private const double TumblehomeFraction = 0.08;
 
+    /// <summary>Width of the rear glass as a share of the width inside (judgement).</summary>
+    public const double RearGlassWidthFraction = 0.8;
+
+    /// <summary>Width of a glass roof as a share of the roof's (judgement).</summary>
+    public const double GlassRoofWidthFraction = 0.8;
+
     public CabinLayout(CabinSpec spec, CabinMeasurements m)
     {
         Spec = spec;
@@ -67,6 +73,9 @@ internal sealed class CabinLayout
 
     /// <summary>Middle pillar, where the front belts hang.</summary>
     public double BeltX { get; }
+
+    /// <summary>Rear edge of a glass roof: over the front seats.</summary>
+    public double GlassRoofRearX => BeltX - 0.1;
 
     public Box3D Interior { get; }
 

@@ -15,6 +15,7 @@ internal static class LeftRight
         Sites = [.. cabin.Sites.Select(Mirrored)],
         Occluders = cabin.Occluders.Select(Mirrored).ToArray(),
         Windows = [.. cabin.Windows.Select(Mirrored)],
+        Glazing = [.. cabin.Glazing.Select(g => g with { Id = Swapped(g.Id), OutwardNormal = g.OutwardNormal.MirroredLeftRight() })],
         Trim = [.. cabin.Trim.Select(t => t with { Face = Mirrored(t.Face) })],
         NoisePorts = [.. cabin.NoisePorts.Select(p => new NoisePort(Swapped(p.Id), p.Kind, p.Position.MirroredLeftRight()))],
         AirbagZones = [.. cabin.AirbagZones.Select(z => new AirbagZone(Swapped(z.Name), z.Box.MirroredLeftRight()))],

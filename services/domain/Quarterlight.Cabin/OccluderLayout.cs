@@ -5,7 +5,9 @@ namespace Quarterlight.Cabin;
 /// <summary>Everything opaque, heads aside. Thicknesses are judgement.</summary>
 internal static class OccluderLayout
 {
-    private const double PillarRadiusM = 0.04;
+    /// <summary>Half the thickness of a pillar, metres.</summary>
+    public const double PillarRadiusM = 0.04;
+
     private const double WheelRadiusM = 0.185;
     private const int WheelChords = 8;
     private const double RoofThicknessM = 0.05;
@@ -70,7 +72,7 @@ internal static class OccluderLayout
     private static void AddRoof(List<Occluder> found, CabinLayout cabin)
     {
         // A sloping roof in slices; a glass roof over the front seats hides nothing.
-        double w = cabin.RoofHalfWidth, split = cabin.BeltX - 0.1;
+        double w = cabin.RoofHalfWidth, split = cabin.GlassRoofRearX;
         if (!cabin.Spec.GlassRoof)
         {
             Slice(cabin.HeaderX, split);

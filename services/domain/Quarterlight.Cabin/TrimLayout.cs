@@ -22,7 +22,7 @@ internal static class TrimLayout
 
         double backs = cabin.Seats.Sum(s => s.Backrest.Size.Y * s.Backrest.Size.Z) / (size.Y * size.Z);
         double rearSeat = Math.Min(MostSeatOnRear, backs / cabin.Traits.Rows);
-        double rearGlass = cabin.Traits.Bulkhead ? 0 : Math.Min(1 - rearSeat, 0.8 * (cabin.RoofZ(cabin.RearHeaderX) - cabin.ShelfZ) / size.Z);
+        double rearGlass = cabin.Traits.Bulkhead ? 0 : Math.Min(1 - rearSeat, CabinLayout.RearGlassWidthFraction * (cabin.RoofZ(cabin.RearHeaderX) - cabin.ShelfZ) / size.Z);
         Add(CabinFace.Rear, (seat, rearSeat), (TrimMaterial.Glazing, rearGlass), (TrimMaterial.PlasticTrim, 1 - rearSeat - rearGlass));
 
         foreach (CabinFace face in new[] { CabinFace.Left, CabinFace.Right })
@@ -34,7 +34,7 @@ internal static class TrimLayout
             Add(face, (TrimMaterial.Glazing, glass), (seat, padded), (TrimMaterial.PlasticTrim, 1 - glass - padded));
         }
 
-        double roofGlass = cabin.Spec.GlassRoof ? Math.Clamp((cabin.HeaderX - cabin.BeltX + 0.1) / size.X, 0, 0.9) : 0;
+        double roofGlass = cabin.Spec.GlassRoof ? Math.Clamp((cabin.HeaderX - cabin.GlassRoofRearX) / size.X, 0, 0.9) : 0;
         Add(CabinFace.Roof, (TrimMaterial.Headliner, 1 - roofGlass), (TrimMaterial.Glazing, roofGlass));
 
         double cushions = cabin.Seats.Sum(s => s.Cushion.Size.X * s.Cushion.Size.Y) / (size.X * size.Y);

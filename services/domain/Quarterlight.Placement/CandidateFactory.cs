@@ -8,8 +8,6 @@ namespace Quarterlight.Placement;
 /// <summary>Makes the candidates: for each usable spot, microphone and fixing the best aim for each talker, or for a group.</summary>
 internal sealed class CandidateFactory : IDisposable
 {
-    private static readonly BandVector s_aWeights = MakeAWeights();
-
     private readonly PlacementTask _task;
     private readonly PlacementOptions _options;
     private readonly SiteGate _gate;
@@ -165,7 +163,7 @@ internal sealed class CandidateFactory : IDisposable
         double worst = double.PositiveInfinity, ceiling = double.PositiveInfinity;
         for (int t = 0; t < scores.Length; t++)
         {
-            speech[t] = 10 * Math.Log10(TenSums.Received(_sums.Voice(s, t), coefficients).Dot(s_aWeights));
+            speech[t] = 10 * Math.Log10(TenSums.Received(_sums.Voice(s, t), coefficients).Dot(BandVector.AWeights));
             if ((mask & (1 << t)) == 0)
             {
                 continue;
@@ -198,6 +196,4 @@ internal sealed class CandidateFactory : IDisposable
 
         return mean.LengthSquared > 1e-9 ? mean.Normalized() : spot.Site.Normal;
     }
-
-    private static BandVector MakeAWeights() => BandVector.FromDb(new BandLevels(OctaveBands.AWeightingDb));
 }

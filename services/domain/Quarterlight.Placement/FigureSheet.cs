@@ -15,6 +15,7 @@ internal sealed class FigureSheet
     private readonly SpotFields _fields;
     private readonly PlacementOptions _options;
     private readonly TubeScore _direct;
+    private readonly CabinNoise _cabin;
     private readonly double[] _modulationHz = [0.63, 0.8, 1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10, 12.5];
 
     public FigureSheet(SpotFields fields, PlacementOptions options)
@@ -22,21 +23,14 @@ internal sealed class FigureSheet
         _fields = fields;
         _options = options;
         _direct = new TubeScore(fields, options);
-
-        // Each kind's spread counts by its share of the A-weighted energy: what nobody hears makes nothing uncertain.
-        double[] energies = [.. fields.Forecast.Select(f => Math.Pow(10, f.LevelAtDriverEar.AWeightedDb() / 10))];
-        NoiseUncertaintyDb = fields.Forecast.Zip(energies, (f, e) => f.UncertaintyDb * e).Sum() / energies.Sum();
+        _cabin = CabinNoises.Of(fields.Drive, fields.Forecast);
     }
 
     /// <summary>Half width in dB to expect around the forecast of noise.</summary>
-    public double NoiseUncertaintyDb { get; }
+    public double NoiseUncertaintyDb => _cabin.UncertaintyDb;
 
     /// <summary>All noise at the driver's ear in dB(A), by energy of the forecast.</summary>
-    public Estimate CabinNoise()
-    {
-        double energy = _fields.Forecast.Sum(f => Math.Pow(10, f.LevelAtDriverEar.AWeightedDb() / 10));
-        return new Estimate(energy > 0 ? 10 * Math.Log10(energy) : 0, NoiseUncertaintyDb);
-    }
+    public Estimate CabinNoise() => new(_cabin.LevelDba, _cabin.UncertaintyDb);
 
     /// <summary>What to expect of a talker on a microphone at a spot and aim; score, ratio and lead are the choice's own.</summary>
     public PlacementFigures For(MountSpot spot, Microphone microphone, Vector3D aim, int talker, double scoreDb, double ratioDb, double? leadDb)
@@ -49,6 +43,7 @@ internal sealed class FigureSheet
         }
 
         BandVector useful = BandVector.Zero, reverberant = BandVector.Zero;
+        BandLevels atCapsule = default;
         double quietest = double.PositiveInfinity, loudest = double.NegativeInfinity, peak = double.NegativeInfinity;
         for (int p = _fields.FirstVoice[talker]; p < _fields.FirstVoice[talker + 1]; p++)
         {
@@ -64,7 +59,12 @@ internal sealed class FigureSheet
 
             // The diaphragm is driven by pressure, whatever the pattern: overload is an omnidirectional matter.
             (BandVector all, BandVector rest) = _direct.Received(voice.Source, capsule, _options.EarlyPathExcessM, PolarPattern.Omni, aim);
-            peak = Math.Max(peak, (energy * (all + rest)).ToDb().OverallDb() + VoiceSpectrum.CrestAllowanceDb);
+            BandLevels pressure = (energy * (all + rest)).ToDb();
+            double crest = pressure.OverallDb() + VoiceSpectrum.CrestAllowanceDb;
+            if (crest > peak)
+            {
+                (peak, atCapsule) = (crest, pressure);
+            }
         }
 
         BandLevels speech = (useful + reverberant).ToDb(), noiseLevels = noise.ToDb();
@@ -78,6 +78,7 @@ internal sealed class FigureSheet
             SeparationDb = leadDb,
             PoseSwingDb = loudest - quietest,
             PeakLevelDb = new Estimate(peak, PeakUncertaintyDb),
+            CapsuleLevelsDb = atCapsule,
             NoiseDba = new Estimate(noiseDba, NoiseUncertaintyDb),
             SpeechDba = speechDba,
             SpeechLevelsDb = speech,

@@ -30,6 +30,9 @@ public sealed record PlacementFigures
     /// <summary>Highest level at the capsule, dB re 20 µPa.</summary>
     public required Estimate PeakLevelDb { get; init; }
 
+    /// <summary>Speech at the capsule by octave in the loudest head pose, dB re 20 µPa, rms and without pattern: overload is a matter of pressure.</summary>
+    public required BandLevels CapsuleLevelsDb { get; init; }
+
     /// <summary>Noise through pattern and aim, dB(A).</summary>
     public required Estimate NoiseDba { get; init; }
 

@@ -7,11 +7,6 @@ namespace Quarterlight.Placement;
 /// <summary>What to be careful about, in plain sentences, and the sentence that compares two places.</summary>
 internal static class PlanAdvisories
 {
-    // An open pair under this ratio cannot be used: speech and noise alike (judgement; the trade's "unusable").
-    private const double UnusableSnrDb = 6;
-
-    private const double ThinSnrDb = 12;
-
     private const double MicrophoneHeadroomDb = 3;
 
     public static IReadOnlyList<Advisory> For(PlacementTask task, PlanOption best, IReadOnlyList<string> uncovered, OptimalityProof proof, double noiseUncertaintyDb)
@@ -48,7 +43,7 @@ internal static class PlanAdvisories
         }
 
         double worstSnr = best.Placements.Count == 0 ? double.PositiveInfinity : best.Placements.Min(p => p.Figures.SnrDba.Value);
-        if (worstSnr < UnusableSnrDb)
+        if (worstSnr < DialogueUsability.UnusableBelowDb)
         {
             all.Add(new Advisory(
                 "unusable",
@@ -57,7 +52,7 @@ internal static class PlanAdvisories
                     : "The forecast noise is too near the speech for usable dialogue: slow down, change the road, or record wild lines.",
                 AdvisorySeverity.Caution));
         }
-        else if (worstSnr < ThinSnrDb)
+        else if (worstSnr < DialogueUsability.ThinBelowDb)
         {
             all.Add(new Advisory("thin", "The worst talker has little over the noise: record a wild track and wild lines with the engine off.", AdvisorySeverity.Caution));
         }

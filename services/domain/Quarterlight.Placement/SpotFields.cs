@@ -16,19 +16,22 @@ internal readonly record struct NoiseVoice(string Kind, SoundSource Source, Band
 /// </summary>
 internal sealed class SpotFields
 {
-    // Noise enters through surfaces, not points: radius over which each kind is spread, metres (judgement).
-    private const double NoiseExtentM = 0.25;
-
     private const double VoiceExtentM = 0.03; // Half a mouth's width keeps the inverse square law finite at the lips (judgement).
 
+    /// <summary>How far from the walls sources are kept, metres: a source in a wall has no image of its own.</summary>
+    public const double WallGapM = 0.02;
+
     private readonly PlacementOptions _options;
+    private readonly CabinGeometry _cabin;
 
     public SpotFields(PlacementTask task, PlacementOptions options)
     {
         _options = options;
+        _cabin = task.Cabin;
+        Drive = task.Scene.Drive;
         ShoeboxRoom room = CabinRoom.Build(task.Cabin, task.Scene.Drive);
         Tracer = new SoundTracer(new ImageLattice(room, options.ImageOrder), CabinRoom.Screens(task.Cabin, task.Scene));
-        Box3D inside = room.Box.Grown(-0.02);
+        Box3D inside = room.Box.Grown(-WallGapM);
         TalkerCount = task.Scene.Talkers.Count;
         VoiceEnergy = [.. task.Scene.Talkers.Select(t => BandVector.FromDb(VoiceSpectrum.AtOneMetre(t.Effort)))];
         var voices = new List<Voice>();
@@ -48,7 +51,7 @@ internal sealed class SpotFields
         FirstVoice[TalkerCount] = voices.Count;
         Voices = [.. voices];
         Forecast = NoiseForecast.Forecast(task.Scene.Drive, task.NoiseCar);
-        Noises = MakeNoises(task.Cabin, inside);
+        Noises = MakeNoises();
     }
 
     public SoundTracer Tracer { get; }
@@ -64,6 +67,8 @@ internal sealed class SpotFields
     public int[] FirstVoice { get; }
 
     public NoiseVoice[] Noises { get; }
+
+    public DriveConditions Drive { get; }
 
     public IReadOnlyList<NoiseContribution> Forecast { get; }
 
@@ -92,48 +97,23 @@ internal sealed class SpotFields
         new TenSums(late).AddScaled(rest, energy);
     }
 
+    /// <summary>Where a kind of noise, or one open pane, enters this cabin; null when the cabin has no such port.</summary>
+    public NoiseEntry? TraceEntry(string portKind, string? paneId) => NoiseEntry.Trace(_cabin, Tracer, portKind, paneId);
+
     // The forecast says how loud each kind is at the driver's ear; its ports share that by equal power. Scaling the traced
     // energy to it leaves differences between spots to the geometry.
-    private NoiseVoice[] MakeNoises(CabinGeometry cabin, Box3D inside)
+    private NoiseVoice[] MakeNoises()
     {
         var noises = new List<NoiseVoice>();
-        Vector3D ear = inside.Clamp(cabin.DriverEye);
-        Span<double> sums = stackalloc double[TenSums.Length];
         foreach (NoiseContribution contribution in Forecast)
         {
-            SoundSource[] ports =
-            [
-                .. cabin.NoisePorts
-                    .Where(p => KindOf(p.Kind) == contribution.PortKind && (contribution.PaneId is null || p.Id == "window-" + contribution.PaneId))
-                    .Select(p => new SoundSource(inside.Clamp(p.Position), Vector3D.Up, false, NoiseExtentM, -1)),
-            ];
-            if (ports.Length == 0)
+            if (TraceEntry(contribution.PortKind, contribution.PaneId) is { } entry)
             {
-                continue;
+                BandVector energy = BandVector.FromDb(contribution.LevelAtDriverEar) / entry.AtDriverEar;
+                noises.AddRange(entry.Ports.Select(port => new NoiseVoice(contribution.PortKind, port, energy)));
             }
-
-            sums.Clear();
-            foreach (SoundSource port in ports)
-            {
-                Tracer.Accumulate(port, ear, 0, sums, sums);
-            }
-
-            // The idle lane of the reference is 0; 0/0 there must not travel on.
-            BandVector reference = BandVector.Max(TenSums.Total(sums), BandVector.Load([1e-30, 1e-30, 1e-30, 1e-30, 1e-30, 1e-30, 1e-30, 1]));
-            BandVector energy = BandVector.FromDb(contribution.LevelAtDriverEar) / reference;
-            noises.AddRange(ports.Select(port => new NoiseVoice(contribution.PortKind, port, energy)));
         }
 
         return [.. noises];
     }
-
-    private static string KindOf(NoisePortKind kind) => kind switch
-    {
-        NoisePortKind.Engine => "engine",
-        NoisePortKind.Tyre => "tyre",
-        NoisePortKind.Wind => "wind",
-        NoisePortKind.Window => "window",
-        NoisePortKind.Vent => "vent",
-        _ => "roof",
-    };
 }

@@ -26,6 +26,9 @@ public readonly struct BandVector
     /// <summary>Energy of a band, 0 = 125 Hz to 6 = 8 kHz.</summary>
     public double this[int band] => band < 4 ? _low.GetElement(band) : _high.GetElement(band - 4);
 
+    /// <summary>Energy factors of A-weighting; the idle lane is 0.</summary>
+    public static BandVector AWeights { get; } = FromDb(new BandLevels(OctaveBands.AWeightingDb));
+
     /// <summary>All lanes zero.</summary>
     public static BandVector Zero => default;
 

@@ -28,6 +28,9 @@ public sealed record NoiseTask
     /// <summary>The scene as planned, and its plan; null when nobody talks and there is nothing to judge by.</summary>
     public PlannedScene? Planned { get; init; }
 
+    /// <summary>Side windows of the car that wind down; the cabin's own take their place when there is a plan.</summary>
+    public IReadOnlyList<string> MovablePaneIds { get; init; } = DriveConditionsRules.PaneIds;
+
     /// <summary>Speeds of the table, km/h, 1 to 12 of 0 to 130, rising.</summary>
     public IReadOnlyList<double> TableSpeedsKmPerHour { get; init; } = [0, 20, 30, 50, 60, 80, 100, 120];
 }

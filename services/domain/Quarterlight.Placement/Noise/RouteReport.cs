@@ -25,7 +25,7 @@ public sealed record RouteTask(NoiseTask Noise, IReadOnlyList<RouteStretch> Stre
 /// <param name="DurationS">Seconds it lasts at that speed.</param>
 public sealed record StretchNoise(RouteStretch Stretch, double StartM, double SpeedKmPerHour, SpeedNoise Noise, double DurationS);
 
-/// <summary>Stretches in a row on which the scene works.</summary>
+/// <summary>Stretches in a row on which the scene works, or works with care; a run to be used with care may hold a shorter one that works.</summary>
 /// <param name="FirstLabel">Label of the first.</param>
 /// <param name="LastLabel">Label of the last.</param>
 /// <param name="StartM">Metres from the start of the route.</param>
