@@ -57,6 +57,7 @@ public static class HeatReader
             Limit = Limit(tokens),
             DayMin = other is { Minutes: >= LongestTakeMin } ? other.Minutes : null,
             SetPointC = setPoint?.Celsius,
+            Earlier = tokens.Any(t => t.Is("earlier")),
         };
     }
 

@@ -93,8 +93,11 @@ public sealed record HeatSaid
     /// <summary>Air temperature to cool to, degrees Celsius.</summary>
     public double? SetPointC { get; init; }
 
+    /// <summary>True when an earlier start is asked about.</summary>
+    public bool Earlier { get; init; }
+
     /// <summary>True when nothing but perhaps an aspect was said.</summary>
-    public bool IsEmpty => (this with { Aspect = HeatAspect.Any, InFahrenheit = false }) == new HeatSaid();
+    public bool IsEmpty => (this with { Aspect = HeatAspect.Any, InFahrenheit = false, Earlier = false }) == new HeatSaid();
 
     /// <summary>True when the weather was said.</summary>
     public bool SaysWeather => OutsideC is not null || HumidityPercent is not null || CloudFraction is not null;
@@ -128,6 +131,7 @@ public sealed record HeatSaid
             Limit = Limit ?? before.Limit,
             DayMin = DayMin ?? before.DayMin,
             SetPointC = SetPointC ?? before.SetPointC,
+            Earlier = Earlier,
         };
     }
 }

@@ -28,10 +28,11 @@ internal static class HeatTopic
             return NoWeather(asked);
         }
 
-        // What shade would buy is asked of the car as it stands.
-        if (said.Aspect == HeatAspect.Gains && asked.Scene?.ShootDay is { } kept)
+        // What shade would buy is asked of the car as it stands, and of the car in that shade.
+        ShootDay? tried = said.Aspect == HeatAspect.Gains && (said.Shade is not null || said.Cover is not null) ? day.Clone() : null;
+        if (tried is not null)
         {
-            (day.Shade, day.Cover) = (kept.Shade, kept.Cover);
+            (day.Shade, day.Cover) = (asked.Scene?.ShootDay?.Shade ?? CarShade.None, asked.Scene?.ShootDay?.Cover ?? SunCover.None);
         }
 
         DriveConditions drive = await Forecasts.DriveAsync(asked, cabin).ConfigureAwait(false);
@@ -49,7 +50,7 @@ internal static class HeatTopic
 
         ForecastHeatResponse response = await asked.Planner.Endurance.ForecastHeatAsync(request, asked.Planner.Options(asked.Cancellation)).ConfigureAwait(false);
         HeatReport report = response.Report ?? new HeatReport();
-        var shown = new HeatShown(report, request.Setup, said, asked.Units);
+        var shown = new HeatShown(report, request.Setup, said, asked.Units) { Tried = tried is null ? null : await TryAsync(asked, request, tried).ConfigureAwait(false) };
         string rolling = $"{(drive.SpeedKmPerHour > 0 ? UnitText.Speed(drive.SpeedKmPerHour, asked.Units) : "standing")}, {(drive.OpenWindows.Count > 0 ? "windows open" : "windows shut")} and fan off while rolling";
         return asked.Answer(HeatText.Headline(shown), HeatText.Lines(shown, asked.Request.Detailed)) with
         {
@@ -59,6 +60,27 @@ internal static class HeatTopic
             Data = new Dictionary<string, IMessage> { ["heat"] = report, ["setup"] = request.Setup },
             Memory = Forecasts.Remember(asked),
         };
+    }
+
+    private static async Task<HeatOption> TryAsync(Asked asked, ForecastHeatRequest request, ShootDay tried)
+    {
+        ForecastHeatRequest other = request.Clone();
+        (other.Setup.Day, other.IncludePicture) = (tried, false);
+        ForecastHeatResponse response = await asked.Planner.Endurance.ForecastHeatAsync(other, asked.Planner.Options(asked.Cancellation)).ConfigureAwait(false);
+        HeatReport report = response.Report ?? new HeatReport();
+        HeatLimitKind kept = request.RhythmLimit;
+        var option = new HeatOption { Words = asked.Request.Forecast.Heat.Shade is { } shade ? ForecastWordings.Shade(shade) : ForecastWordings.Cover(tried.Cover), RollingFraction = report.Rhythm?.RollingFraction ?? 0 };
+        if (report.Limits.FirstOrDefault(l => l.Kind == kept) is { HasMinutes: true } limit)
+        {
+            option.Minutes = limit.Minutes;
+        }
+
+        if (report.HasPrecoolMin)
+        {
+            option.PrecoolMin = report.PrecoolMin;
+        }
+
+        return option;
     }
 
     private static CrewAnswer NoWeather(Asked asked)

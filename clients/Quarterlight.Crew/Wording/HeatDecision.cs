@@ -34,6 +34,7 @@ internal static class HeatDecision
     /// <summary>The decision.</summary>
     public static string Of(HeatShown shown) => Aspect(shown) switch
     {
+        not (HeatAspect.CoolFirst or HeatAspect.HowHot or HeatAspect.Enough) when shown.Cold => Cold(shown),
         HeatAspect.CoolFirst => CoolFirst(shown),
         HeatAspect.HowHot => HowHot(shown),
         HeatAspect.Between => Between(shown),
@@ -42,6 +43,14 @@ internal static class HeatDecision
         HeatAspect.Enough => Enough(shown),
         _ => Roll(shown),
     };
+
+    // Against the cold no cooling and no shade helps.
+    private static string Cold(HeatShown shown)
+    {
+        string when = shown.Comfort.Minutes < 1 ? "from the start" : $"after about {Minutes(shown.Comfort.Minutes)}";
+        string hot = shown.Caution.HasMinutes ? $"; about {Minutes(shown.Caution.Minutes)} to caution all the same" : "";
+        return $"Too cold, not too hot, {when}: warm the car and dress for it{hot}.";
+    }
 
     private static string Roll(HeatShown shown)
     {
@@ -94,7 +103,7 @@ internal static class HeatDecision
 
     private static string Takes(ShootingRhythm rhythm) => rhythm.TakeCount == 1 ? "one take" : Say($"{rhythm.TakeCount} takes");
 
-    private static string HelpHint(HeatShown shown) => shown.Report.Options.Count > 0 ? $", or work {RadioWordings.Lower(RadioWordings.Sentence(shown.Report.Options[0].Words, shown.Units))}" : "";
+    private static string HelpHint(HeatShown shown) => shown.Report.Options.Count > 0 ? $", or work {RadioWordings.Lower(shown.Sentence(shown.Report.Options[0].Words))}" : "";
 
     /// <summary>How long to cool before the first take.</summary>
     public static string CoolFirst(HeatShown shown)
@@ -126,7 +135,7 @@ internal static class HeatDecision
 
     private static string Gains(HeatShown shown)
     {
-        HeatOption? asked = shown.Said.Shade is { } shade ? shown.Report.Options.FirstOrDefault(o => o.Code == Code(shade)) : null;
+        HeatOption? asked = shown.Tried ?? (shown.Said.Earlier ? shown.Report.Options.FirstOrDefault(o => o.Code.StartsWith("earlier", StringComparison.Ordinal)) : null);
         HeatOption? option = asked ?? shown.Report.Options.FirstOrDefault();
         HeatLimitTime now = shown.Rhythm.Limit == HeatLimitKind.Caution ? shown.Caution : shown.Comfort;
         if (option is null || !now.HasMinutes)
@@ -136,16 +145,8 @@ internal static class HeatDecision
 
         string longer = option.HasMinutes ? Minutes(option.Minutes) : $"all {Span(shown.DayMin)}";
         string cool = option.HasPrecoolMin ? $", {Minutes(option.PrecoolMin, roundDown: false)} of cooling first" : "";
-        return Say($"{Capital(RadioWordings.Sentence(option.Words, shown.Units))}: roll {longer} instead of {Minutes(now.Minutes)}{cool}, {option.RollingFraction * 100:0} % of the day rolling instead of {shown.Rhythm.RollingFraction * 100:0} %.");
+        return Say($"{Capital(shown.Sentence(option.Words))}: roll {longer} instead of {Minutes(now.Minutes)}{cool}, {option.RollingFraction * 100:0} % of the day rolling instead of {shown.Rhythm.RollingFraction * 100:0} %.");
     }
-
-    private static string Code(CarShade shade) => shade switch
-    {
-        CarShade.Broken => "broken-shade",
-        CarShade.PopUp => "pop-up",
-        CarShade.Full => "full-shade",
-        _ => "",
-    };
 
     // Held against the upper end of what is likely, as people are in it.
     private static string Enough(HeatShown shown)

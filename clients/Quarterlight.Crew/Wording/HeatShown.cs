@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Quarterlight.Crew.Language;
 using Quarterlight.V1;
 
@@ -8,9 +9,15 @@ namespace Quarterlight.Crew.Wording;
 /// <param name="Setup">Car and day it is for.</param>
 /// <param name="Said">What was said.</param>
 /// <param name="Units">Units to say it in.</param>
-internal sealed record HeatShown(HeatReport Report, HeatSetup Setup, HeatSaid Said, UnitPreference Units)
+internal sealed partial record HeatShown(HeatReport Report, HeatSetup Setup, HeatSaid Said, UnitPreference Units)
 {
     private const double UsualDayMin = 240, UsualSetPointC = 18.3;
+
+    /// <summary>True when it gets too cold and not too hot.</summary>
+    public bool Cold => Comfort.Reason.StartsWith("cold", StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>What was asked about, held against the car as it stands; null when the report's own options answer it.</summary>
+    public HeatOption? Tried { get; init; }
 
     public HeatLimitTime Comfort => Limit(HeatLimitKind.Comfort);
 
@@ -26,7 +33,13 @@ internal sealed record HeatShown(HeatReport Report, HeatSetup Setup, HeatSaid Sa
 
     public Occupants People => Setup.Day.Occupants ?? new Occupants();
 
+    /// <summary>A sentence of the planner's on heat, safe and in the crew's units; a bare "32 C (90 F)" is a temperature too.</summary>
+    public string Sentence(string text) => RadioWordings.Sentence(Degrees().Replace(text, " °C"), Units);
+
     public string Temperature(double celsius) => UnitText.Temperature(celsius, Units);
 
     private HeatLimitTime Limit(HeatLimitKind kind) => Report.Limits.FirstOrDefault(l => l.Kind == kind) ?? new HeatLimitTime { Kind = kind };
+
+    [GeneratedRegex(@"(?<=\d) ?C(?: \(-?\d+ F\))?(?!\w)", RegexOptions.CultureInvariant)]
+    private static partial Regex Degrees();
 }

@@ -18,7 +18,7 @@ internal static class HeatText
     {
         HeatAspect aspect = HeatDecision.Aspect(shown);
         List<CrewLine> lines = [new(CrewLineKind.Figures, Limits(shown))];
-        if (aspect is not (HeatAspect.Rhythm or HeatAspect.Between))
+        if (aspect is not (HeatAspect.Rhythm or HeatAspect.Between) && !shown.Cold)
         {
             lines.Add(new(CrewLineKind.Plain, "Rhythm: " + RadioWordings.Lower(HeatDecision.Rhythm(shown))));
         }
@@ -28,7 +28,7 @@ internal static class HeatText
             lines.Add(new(CrewLineKind.Plain, "Before the first take: " + RadioWordings.Lower(HeatDecision.CoolFirst(shown))));
         }
 
-        if (EndOfTake(shown) is { } end)
+        if ((aspect == HeatAspect.HowHot || detailed) && EndOfTake(shown) is { } end)
         {
             lines.Add(new(CrewLineKind.Figures, end));
         }
@@ -44,7 +44,7 @@ internal static class HeatText
             lines.AddRange(Blocks(shown));
         }
 
-        lines.AddRange(RadioWordings.Cautions(shown.Report.Advisories, shown.Units, detailed ? int.MaxValue : MostCautions));
+        lines.AddRange(RadioWordings.Cautions(shown.Report.Advisories.Select(a => new Advisory(a) { Message = shown.Sentence(a.Message) }), shown.Units, detailed ? int.MaxValue : MostCautions));
         return lines;
     }
 
@@ -64,7 +64,7 @@ internal static class HeatText
 
     private static string Limits(HeatShown shown)
     {
-        string[] reasons = [.. shown.Report.Limits.Where(l => l.HasMinutes && l.Reason.Length > 0).Select(l => $"{Limit(l.Kind)} is {RadioWordings.Lower(RadioWordings.Sentence(l.Reason, shown.Units))}")];
+        string[] reasons = [.. shown.Report.Limits.Where(l => l.HasMinutes && l.Reason.Length > 0).Select(l => $"{Limit(l.Kind)} by {RadioWordings.Lower(shown.Sentence(l.Reason))}")];
         string why = reasons.Length > 0 ? $" ({string.Join("; ", reasons)})" : "";
         string now = HeatDecision.Steps(shown, worst: false), worst = HeatDecision.Steps(shown, worst: true);
         return $"Fan off in a cooled car: {now}{(worst == now ? "" : $"; at worst {worst.Replace("about ", "", StringComparison.Ordinal)}")}{why}.";
@@ -73,7 +73,7 @@ internal static class HeatText
     private static string Options(HeatShown shown, bool detailed)
     {
         HeatOption[] best = [.. shown.Report.Options.Take(detailed ? int.MaxValue : MostOptions)];
-        return best.Length == 0 ? "" : $"What would help: {string.Join("; ", best.Select(o => $"{RadioWordings.Lower(RadioWordings.Sentence(o.Words, shown.Units))} {(o.HasMinutes ? Minutes(o.Minutes) : "no limit")}"))}.";
+        return best.Length == 0 ? "" : $"What would help: {string.Join("; ", best.Select(o => $"{RadioWordings.Lower(shown.Sentence(o.Words))} {(o.HasMinutes ? Minutes(o.Minutes) : "no limit")}"))}.";
     }
 
     private static string Sun(HeatShown shown) => shown.Report.SunAtStart is not { } start || shown.Report.SunAtEnd is not { } end ? "No sun was computed."
