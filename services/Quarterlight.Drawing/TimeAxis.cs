@@ -2,7 +2,7 @@ using SkiaSharp;
 
 namespace Quarterlight.Drawing;
 
-/// <summary>A time axis in minutes and seconds.</summary>
+/// <summary>A time axis in minutes and seconds, or by the clock.</summary>
 internal static class TimeAxis
 {
     private const int MostParts = 7;
@@ -24,10 +24,13 @@ internal static class TimeAxis
     }
 
     /// <summary>Upright grid lines through a frame.</summary>
-    public static void Grid(PictureSheet sheet, SKRect frame, AxisScale time)
+    public static void Grid(PictureSheet sheet, SKRect frame, AxisScale time) => Grid(sheet, frame, time, AxisScale.EvenTicks(0, time.High, StepSeconds(time.High)));
+
+    /// <summary>Upright grid lines through a frame at given ticks.</summary>
+    public static void Grid(PictureSheet sheet, SKRect frame, AxisScale time, IEnumerable<double> ticks)
     {
         using SKPaint grid = PictureSheet.Pen(Palette.Grid, 1.5f);
-        foreach (double tick in AxisScale.EvenTicks(0, time.High, StepSeconds(time.High)))
+        foreach (double tick in ticks)
         {
             sheet.Line(new(time.At(tick), frame.Top), new(time.At(tick), frame.Bottom), grid);
         }
@@ -36,15 +39,21 @@ internal static class TimeAxis
     /// <summary>Ticks and their times below a frame.</summary>
     public static void Ticks(PictureSheet sheet, SKRect frame, AxisScale time)
     {
-        using SKPaint pen = PictureSheet.Pen(Palette.Ink, 2.5f);
         double step = StepSeconds(time.High);
         int decimals = step < 0.1 ? 2 : step < 1 ? 1 : 0;
+        Ticks(sheet, frame, time, AxisScale.EvenTicks(0, time.High, step), tick => ClipWords.Time(tick, decimals));
+    }
+
+    /// <summary>Given ticks and their words below a frame; words that would touch are left out.</summary>
+    public static void Ticks(PictureSheet sheet, SKRect frame, AxisScale time, IEnumerable<double> ticks, Func<double, string> wordsOf)
+    {
+        using SKPaint pen = PictureSheet.Pen(Palette.Ink, 2.5f);
         float free = frame.Left;
-        foreach (double tick in AxisScale.EvenTicks(0, time.High, step))
+        foreach (double tick in ticks)
         {
             float x = time.At(tick);
             sheet.Line(new(x, frame.Bottom), new(x, frame.Bottom + 8), pen);
-            string words = ClipWords.Time(tick, decimals);
+            string words = wordsOf(tick);
             float width = DrawingFonts.Width(words, PictureSheet.TextPx, false);
             // The first stands right of the frame's edge, out of the way of the lowest figure of the upright axis.
             float left = Math.Clamp(x - (width / 2), frame.Left, SheetLayout.WidthPx - width - 10);
