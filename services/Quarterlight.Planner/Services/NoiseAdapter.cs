@@ -67,5 +67,5 @@ internal sealed class NoiseAdapter(TeamLibrary library, PlanningGate gate, Recen
     }
 
     private static Picture? Draw(ForecastNoiseRequest request, Placement.Noise.NoiseReport report) =>
-        request.IncludePicture ? PictureMapper.ToContract(NoiseDrawing.Draw(report, request.PictureInMph ? SpeedUnit.MilesPerHour : SpeedUnit.KilometresPerHour)) : null;
+        request.IncludePicture ? PictureMapper.ToContract(NoiseDrawing.Draw(report, request.PictureInMph ? SpeedUnit.MilesPerHour : SpeedUnit.KmPerHour)) : null;
 }
