@@ -11,7 +11,7 @@ public sealed class PhrasingTests(ITestOutputHelper output)
 {
     private const double LeastHitRate = 0.95;
     private const double LeastUnseenRate = 0.928;
-    private const double LeastUnseenEnduranceRate = 0.5;
+    private const double LeastUnseenEnduranceRate = 0.98;
 
     private static readonly ClipMemory Clip = ClipMemory.Of(new ClipReport(), null, null);
 

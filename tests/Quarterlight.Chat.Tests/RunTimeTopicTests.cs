@@ -11,7 +11,7 @@ public sealed class RunTimeTopicTests
 
     [Theory] // The school run starts at 10:00 local time.
     [InlineData("what runs out first?", "First to run out: Recorder at 13:15 (after 3.2 h) on one set; the 3 sets are enough for 4 h.")]
-    [InlineData("when do I swap batteries?", "One swap at 12:52 after 22 take 1,: change the batteries of the recorder.")]
+    [InlineData("when do I swap batteries?", "One swap at 12:52 after 22 take 1: change the batteries of the recorder.")]
     [InlineData("how many cards do I need?", "One card does for 4 h; you have 2. One lasts 5.2 h.")]
     [InlineData("will the recorder last till lunch?", "Yes, with swaps: the recorder lasts 4 h; first swap at 12:52 after 22 take 1.")]
     [InlineData("how long do the batteries last", "Recorder runs out at 13:15 (after 3.2 h) on one set; the 3 sets are enough for 4 h.")]
@@ -34,7 +34,7 @@ public sealed class RunTimeTopicTests
         [
             "Recorder: 3.2 h a set (4 h to the very end), 2 needed, 3 there, temperature and age leave 81 %.",
             "Card: 5.2 h a card (6.5 h to the very end), 1 needed, 2 there.",
-            "Swaps: at 12:52 after 22 take 1: change the batteries of the recorder.",
+            "Swaps: at 12:52 after 22 take 1, change the batteries of the recorder.",
             "All tracks write 1.44 MB/s; a file reaches 4 GiB after 49 min.",
             "Safety: Swap only with the car parked.",
         ], lines);

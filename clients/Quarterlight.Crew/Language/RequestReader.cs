@@ -52,7 +52,9 @@ public static class RequestReader
         }
 
         ForecastSaid forecast = ForecastReader.Read(text, tokens, request, unitsSaid ?? units, memory.LastForecast?.Intent);
-        if (ForecastIntentReader.Decide(request, said, forecast) is { } forecasts)
+        // "Four people" is no four-door car.
+        string? cabinSaid = Other(vocabulary.CabinNames.FindOne([.. tokens.Where(t => t.Number is null)])?.Id, scene?.Cabin);
+        if (ForecastIntentReader.Decide(request, said with { CabinSaid = cabinSaid }, forecast) is { } forecasts)
         {
             return forecasts;
         }

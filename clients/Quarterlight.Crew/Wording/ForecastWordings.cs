@@ -45,7 +45,7 @@ internal static class ForecastWordings
         CarShade.Broken => "in broken shade",
         CarShade.PopUp => "under a pop-up or in open shade",
         CarShade.Full => "in deep shade",
-        _ => "in full sun",
+        _ => "no shade",
     };
 
     public static string Cover(SunCover cover) => cover switch

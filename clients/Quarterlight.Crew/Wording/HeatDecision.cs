@@ -48,7 +48,8 @@ internal static class HeatDecision
     private static string Cold(HeatShown shown)
     {
         string when = shown.Comfort.Minutes < 1 ? "from the start" : $"after about {Minutes(shown.Comfort.Minutes)}";
-        string hot = shown.Caution.HasMinutes ? $"; about {Minutes(shown.Caution.Minutes)} to caution all the same" : "";
+        string reason = shown.Sentence(shown.Caution.Reason);
+        string hot = shown.Caution.HasMinutes ? $"; caution all the same after about {Minutes(shown.Caution.Minutes)}{(reason.Length > 0 ? $" ({RadioWordings.Lower(reason)})" : "")}" : "";
         return $"Too cold, not too hot, {when}: warm the car and dress for it{hot}.";
     }
 
@@ -59,34 +60,32 @@ internal static class HeatDecision
             return $"Roll as long as you like: they stay comfortable all {Span(shown.DayMin)} with the fan off.";
         }
 
-        string after = Steps(shown, worst: false);
-        return shown.Comfort is { HasMinutes: true, Minutes: <= 0 } ? $"Not comfortable even when cooled as far as it goes: {after}." : Capital(after) + ".";
+        string help = shown.Comfort is { HasMinutes: true, Minutes: < 1 } ? Help(shown) : "";
+        return $"{Capital(Steps(shown, worst: false))}{(help.Length > 0 ? $". {help}" : ".")}";
     }
 
-    /// <summary>"about 11 min until they are uncomfortable, 24 to caution, 41 to stop".</summary>
+    /// <summary>"about 11 min until they are uncomfortable, 24 to caution, 41 to stop"; one limit where only the strictest counts.</summary>
     public static string Steps(HeatShown shown, bool worst)
     {
+        (HeatLimitTime Limit, string First, string Next)[] all = shown.Report.Strictest ? [(shown.Comfort, "to the strictest limit, the only one here", "")]
+            : [(shown.Comfort, "until they are uncomfortable", ""), (shown.Caution, "to caution", "to caution"), (shown.Stop, "to stop", "to stop")];
         var parts = new List<string>();
-        foreach ((HeatLimitTime limit, string first, string next) in new[] { (shown.Comfort, "until they are uncomfortable", "to discomfort"), (shown.Caution, "to caution", "to caution"), (shown.Stop, "to stop", "to stop") })
+        foreach ((HeatLimitTime limit, string first, string next) in all)
         {
             bool known = worst ? limit.HasMinutesAtWorst : limit.HasMinutes;
             double minutes = worst ? limit.MinutesAtWorst : limit.Minutes;
-            if (known && minutes > 0)
+            if (known)
             {
-                parts.Add(parts.Count == 0 ? $"about {Minutes(minutes)} {first}" : Say($"{Math.Floor(minutes + 1e-9):0} {next}"));
+                parts.Add(minutes < 1 ? $"under 1 min {first}" : parts.Count == 0 || parts.All(p => p.StartsWith("under", StringComparison.Ordinal)) ? $"about {Minutes(minutes)} {first}" : Say($"{Math.Floor(minutes + 1e-9):0} {next}"));
             }
-            else if (!known && limit.Kind != HeatLimitKind.Comfort)
+            else if (parts.Count == 0 || limit.Kind == HeatLimitKind.Stop || limit.Kind == HeatLimitKind.Caution)
             {
-                parts.Add($"no {Limit(limit.Kind)} within {Span(shown.DayMin)}");
+                parts.Add(limit.Kind == HeatLimitKind.Comfort ? $"comfortable all {Span(shown.DayMin)}" : $"no {Limit(limit.Kind)} within {Span(shown.DayMin)}");
                 break;
-            }
-            else if (known && limit.Kind != HeatLimitKind.Comfort)
-            {
-                parts.Add($"{Limit(limit.Kind)} at once");
             }
         }
 
-        return parts.Count == 0 ? "no limit within the day" : string.Join(", ", parts);
+        return string.Join(", ", parts);
     }
 
     /// <summary>How to alternate.</summary>
@@ -94,16 +93,18 @@ internal static class HeatDecision
     {
         ShootingRhythm rhythm = shown.Rhythm;
         string keeps = rhythm.Limit == HeatLimitKind.Caution ? " Short of caution, not of discomfort." : "";
-        return rhythm.Possible
+        string help = Help(shown);
+        return rhythm.Possible && rhythm.RollMin >= 1
             ? rhythm.CoolMin <= 0 ? $"Roll {Minutes(rhythm.RollMin)} at a time with no pause to cool: {Takes(rhythm)} in {Span(shown.DayMin)}.{keeps}"
                 : Say($"Roll {Minutes(rhythm.RollMin)}, cool {Minutes(rhythm.CoolMin, roundDown: false)}: {Takes(rhythm)} in {Span(shown.DayMin)}, {rhythm.RollingFraction * 100:0} % of it rolling.{keeps}")
-            : shown.Said.RollMin is { } roll ? $"Takes of {Minutes(roll)} do not stay within {Limit(rhythm.Limit)}: shorten them{HelpHint(shown)}."
-            : $"No rhythm stays within {Limit(rhythm.Limit)}: the cooling does not get there{HelpHint(shown)}.";
+            : (shown.Said.RollMin is { } roll ? $"Takes of {Minutes(roll)} do not stay within {Limit(rhythm.Limit)}: shorten them." : $"No rhythm with takes of a minute or more stays within {Limit(rhythm.Limit)}.") + (help.Length > 0 ? " " + help : "");
     }
 
     private static string Takes(ShootingRhythm rhythm) => rhythm.TakeCount == 1 ? "one take" : Say($"{rhythm.TakeCount} takes");
 
-    private static string HelpHint(HeatShown shown) => shown.Report.Options.Count > 0 ? $", or work {RadioWordings.Lower(shown.Sentence(shown.Report.Options[0].Words))}" : "";
+    // The best way out, where there is one.
+    private static string Help(HeatShown shown) => shown.Report.Options.Count > 0 && shown.Report.Options[0] is { } best && (!best.HasMinutes || best.Minutes >= 1)
+        ? $"{Capital(shown.Sentence(best.Words))} {(best.HasMinutes ? $"it would be {Minutes(best.Minutes)}" : "there would be no limit")}." : "";
 
     /// <summary>How long to cool before the first take.</summary>
     public static string CoolFirst(HeatShown shown)
@@ -122,7 +123,7 @@ internal static class HeatDecision
     private static string Between(HeatShown shown)
     {
         ShootingRhythm rhythm = shown.Rhythm;
-        return !rhythm.Possible ? Rhythm(shown) : rhythm.CoolMin <= 0 ? $"No cooling needed between takes of {Minutes(rhythm.RollMin)}."
+        return !rhythm.Possible || rhythm.RollMin < 1 ? Rhythm(shown) : rhythm.CoolMin <= 0 ? $"No cooling needed between takes of {Minutes(rhythm.RollMin)}."
             : $"Cool {Minutes(rhythm.CoolMin, roundDown: false)} between takes of {Minutes(rhythm.RollMin)}: {Takes(rhythm)} in {Span(shown.DayMin)}.";
     }
 

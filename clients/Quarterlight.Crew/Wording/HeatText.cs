@@ -64,7 +64,8 @@ internal static class HeatText
 
     private static string Limits(HeatShown shown)
     {
-        string[] reasons = [.. shown.Report.Limits.Where(l => l.HasMinutes && l.Reason.Length > 0).Select(l => $"{Limit(l.Kind)} by {RadioWordings.Lower(shown.Sentence(l.Reason))}")];
+        IEnumerable<HeatLimitTime> limits = shown.Report.Strictest ? shown.Report.Limits.Take(1) : shown.Report.Limits;
+        string[] reasons = [.. limits.Where(l => l.HasMinutes && l.Reason.Length > 0).Select(l => $"{(shown.Report.Strictest ? "met" : Limit(l.Kind))} by {RadioWordings.Lower(shown.Sentence(l.Reason))}")];
         string why = reasons.Length > 0 ? $" ({string.Join("; ", reasons)})" : "";
         string now = HeatDecision.Steps(shown, worst: false), worst = HeatDecision.Steps(shown, worst: true);
         return $"Fan off in a cooled car: {now}{(worst == now ? "" : $"; at worst {worst.Replace("about ", "", StringComparison.Ordinal)}")}{why}.";

@@ -61,8 +61,10 @@ internal static class LevelText
             lines.Add(new(CrewLineKind.Plain, RadioWordings.Sentence(limiter, shown.Units) + "."));
         }
 
-        lines.AddRange(shown.Report.Sends.Concat(shown.Inputs.Select(i => i.Transmitter).Where(t => t is not null)).Select(t => RadioWordings.Sentence(t.Words, shown.Units) + ".").Distinct().Where(w => w != Headline(shown) && w.Length > 1).Select(w => new CrewLine(CrewLineKind.Plain, w)));
-        lines.AddRange(RadioWordings.Cautions(shown.Report.Advisories, shown.Units, detailed ? int.MaxValue : MostCautions));
+        bool sheet = shown.Said is { Aspect: LevelAspect.Any or LevelAspect.Transmitter, TalkerId: null } && shown.Said.Effort != VocalEffort.Whisper;
+        lines.AddRange((sheet || detailed ? shown.Report.Sends : []).Concat(shown.Inputs.Select(i => i.Transmitter).Where(t => t is not null)).Select(t => RadioWordings.Sentence(t.Words, shown.Units) + ".").Distinct().Where(w => w != Headline(shown) && w.Length > 1).Select(w => new CrewLine(CrewLineKind.Plain, w)));
+        IEnumerable<Advisory> advisories = shown.Report.Advisories.Where(a => a.Code != "quieter-than-scene" || shown.Said.Effort != VocalEffort.Whisper).Where(a => sheet || detailed || a.Code != "line-alignment");
+        lines.AddRange(RadioWordings.Cautions(advisories, shown.Units, detailed ? int.MaxValue : MostCautions));
         return lines;
     }
 
@@ -85,8 +87,9 @@ internal static class LevelText
             return null;
         }
 
-        string[] parts = [.. shown.Inputs.Select(i => i.Efforts.FirstOrDefault(e => e.Effort == effort) is { } e ? Say($"{shown.Who(i)} at {Gain(i)}: speech {e.SpeechDbfs:0} dBFS, {e.SpeechDbfs - Noise(i):0} dB over the noise") : "").Where(p => p.Length > 0)];
-        return parts.Length == 0 ? null : $"Whispered, {string.Join("; ", parts)}.";
+        (string Who, double OverDb)[] lines = [.. shown.Inputs.Where(i => i.Efforts.Any(e => e.Effort == effort)).Select(i => (shown.Who(i), i.Efforts.First(e => e.Effort == effort).SpeechDbfs - Noise(i)))];
+        return lines.Length == 0 ? null
+            : $"{(lines.Min(l => l.OverDb) < 0 ? "A whisper drowns in the noise" : "A whisper stays over the noise")}: {Join([.. lines.Select(l => Say($"{l.Who} {Math.Abs(l.OverDb):0} dB {(l.OverDb < 0 ? "under" : "over")} it"))])}. Gain stays as below.";
     }
 
     // The sum of three noises that know nothing of each other, in dB.

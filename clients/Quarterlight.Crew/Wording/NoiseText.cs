@@ -108,8 +108,8 @@ internal static class NoiseText
         if (shown.Said.BandHz is { } hz && noise.DominantWords.Count > 0)
         {
             int band = Enumerable.Range(0, Math.Min(Octaves.Length, noise.DominantWords.Count)).MinBy(i => Math.Abs(Math.Log2(hz / Octaves[i])));
-            string level = noise.Levels is { } levels && levels.LevelsDb.Count > band ? Say($", {levels.LevelsDb[band]:0} dB in that octave") : "";
-            return $"In the octave of {Hertz(Octaves[band])} {Words(noise.DominantWords[band])} is loudest{level}.";
+            string level = noise.Levels is { } levels && levels.LevelsDb.Count > band ? Say($"; all noise there {levels.LevelsDb[band]:0} dB") : "";
+            return $"Loudest in the {Hertz(Octaves[band])} octave: {Words(noise.DominantWords[band])}{level}.";
         }
 
         NoiseShare[] shares = [.. noise.Shares.Where(s => s.ShareFraction >= 0.005).Take(4)];
@@ -133,7 +133,7 @@ internal static class NoiseText
             i = last + 1;
         }
 
-        return parts.Count == 0 ? "" : $"By octave: {string.Join(", ", parts)}.";
+        return parts.Count == 0 ? "" : parts.Count == 1 ? $"Loudest in every octave: {Words(words[0])}." : $"Loudest by octave: {string.Join(", ", parts)}.";
     }
 
     // "Windows shut, dry: works to 60, with care to 80, not at 100 km/h and over."

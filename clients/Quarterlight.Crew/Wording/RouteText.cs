@@ -43,7 +43,7 @@ internal static class RouteText
 
     private static string Stretch(StretchNoise s, UnitPreference units)
     {
-        string snr = s.HasWorstSnrDba ? Say($", speech {s.WorstSnrDba:0} dB over") : "";
+        string snr = s.HasWorstSnrDba ? Say($", speech {s.WorstSnrDba:0} dB over it") : "";
         string verdict = s.Verdict switch { SceneVerdict.Works => "yes", SceneVerdict.WithCare => "with care", SceneVerdict.Unusable => "no", _ => "nobody talks" };
         return Say($"{Capital(Name(s.Label))}: {verdict}, {UnitText.Speed(s.SpeedKmPerHour, units)} for {Seconds(s.DurationS)}, {s.NoiseDba:0} dB(A){snr}; loudest {Name(s.DominantWords)}.");
     }

@@ -80,14 +80,14 @@ internal static class RunTimeText
             lines.Add(new(CrewLineKind.Caution, $"Caution: something runs out during take {Name(report.BrokenTake)} whatever is swapped."));
         }
 
-        RunTimeItem[] items = [.. report.Items.Where(i => i.Kind != RunTimeKind.File)];
+        IEnumerable<RunTimeItem> items = shown.Items();
         lines.AddRange(items.Take(detailed ? int.MaxValue : MostItems).Select(i => new CrewLine(CrewLineKind.Figures, Item(i))));
         if (shown.Said.Aspect != RunTimeAspect.Swaps || report.Swaps.Count > 1)
         {
             lines.Add(new(CrewLineKind.Plain, SwapList(shown, detailed ? int.MaxValue : MostSwaps)));
         }
 
-        if (report.DataMbPerS > 0)
+        if (report.DataMbPerS > 0 && shown.Said.Aspect is not (RunTimeAspect.Batteries or RunTimeAspect.Swaps))
         {
             lines.Add(new(CrewLineKind.Figures, Say($"All tracks write {report.DataMbPerS:0.##} MB/s; a file reaches 4 GiB after {Span(Math.Floor(report.FileLimitMin))}.")));
         }
@@ -119,9 +119,10 @@ internal static class RunTimeText
 
     private static string Swaps(RunTimeShown shown)
     {
-        RunTimeReport report = shown.Report;
-        return report.Swaps.Count == 0 ? $"No swap is needed in {Span(report.DurationMin)}."
-            : $"{(report.Swaps.Count == 1 ? "One swap" : Say($"First of {report.Swaps.Count} swaps"))} {At(shown.Start, report.Swaps[0].AtMin)}{After(report.Swaps[0])}: {Words(report.Swaps[0], shown.Units)}.";
+        IReadOnlyList<RunTimeItem> items = shown.Items();
+        Swap[] swaps = [.. shown.Report.Swaps.Where(s => s.ItemIds.Any(id => items.Any(i => i.Id == id)))];
+        return swaps.Length == 0 ? $"No {(items.All(i => i.Kind == RunTimeKind.Battery) ? "battery " : "")}swap is needed in {Span(shown.Report.DurationMin)}."
+            : $"{(swaps.Length == 1 ? "One swap" : Say($"First of {swaps.Length} swaps"))} {At(shown.Start, swaps[0].AtMin)}{After(swaps[0])}: {Words(swaps[0], shown.Units)}.";
     }
 
     private static string SwapList(RunTimeShown shown, int most)
@@ -133,7 +134,7 @@ internal static class RunTimeText
         }
 
         string more = report.Swaps.Count > most ? Say($"; and {report.Swaps.Count - most} more, ask for details") : "";
-        return $"Swaps: {string.Join("; ", report.Swaps.Take(most).Select(s => $"{At(shown.Start, s.AtMin)}{After(s)} {Words(s, shown.Units)}"))}{more}.";
+        return $"Swaps: {string.Join("; ", report.Swaps.Take(most).Select(s => $"{At(shown.Start, s.AtMin)}{After(s)}, {Words(s, shown.Units)}"))}{more}.";
     }
 
     private static string Item(RunTimeItem item)
@@ -144,7 +145,7 @@ internal static class RunTimeText
 
     private static string Words(Swap swap, UnitPreference units) => RadioWordings.Lower(RadioWordings.Sentence(swap.Words, units));
 
-    private static string After(Swap swap) => swap.AfterTake.Length > 0 ? $" after {Name(swap.AfterTake)}," : "";
+    private static string After(Swap swap) => swap.AfterTake.Length > 0 ? $" after {Name(swap.AfterTake)}" : "";
 
     private static string Sets(RunTimeItem item) => item.SetCount == 1 ? "the one there is" : Say($"the {item.SetCount} sets");
 
