@@ -163,7 +163,7 @@ public sealed class HeatTopicTests
     }
 
     [Fact]
-    public async Task Ask_FourPeople_NamesNoCar() => Assert.DoesNotContain("in the Four-door", (await canned.AskAsync("is it ok to shut four people in for 20 minutes?", scene: "demo-lay-by")).Understood, StringComparison.Ordinal);
+    public async Task Ask_FourPeople_NamesNoCar() => Assert.StartsWith("heat for Argument in a lay-by (invented): ", (await canned.AskAsync("is it ok to shut four people in for 20 minutes?", scene: "demo-lay-by")).Understood, StringComparison.Ordinal);
 
     [Fact]
     public async Task Ask_NoLimitMet_SaysSo()

@@ -12,7 +12,7 @@ public sealed class RunTimeTopicTests
     [Theory] // The school run starts at 10:00 local time.
     [InlineData("what runs out first?", "First to run out: Recorder at 13:15 (after 3.2 h) on one set; the 3 sets are enough for 4 h.")]
     [InlineData("when do I swap batteries?", "One swap at 12:52 after 22 take 1: change the batteries of the recorder.")]
-    [InlineData("how many cards do I need?", "One card does for 4 h; you have 2. One lasts 5.2 h.")]
+    [InlineData("how many cards do I need?", "2 cards are needed for 4 h; you have 4. One lasts 5.2 h, 2 written at once.")]
     [InlineData("will the recorder last till lunch?", "Yes, with swaps: the recorder lasts 4 h; first swap at 12:52 after 22 take 1.")]
     [InlineData("how long do the batteries last", "Recorder runs out at 13:15 (after 3.2 h) on one set; the 3 sets are enough for 4 h.")]
     public async Task Ask_RunTime_DecisionFirst(string question, string headline)
@@ -33,7 +33,7 @@ public sealed class RunTimeTopicTests
         Assert.Equal(
         [
             "Recorder: 3.2 h a set (4 h to the very end), 2 needed, 3 there, temperature and age leave 81 %.",
-            "Card: 5.2 h a card (6.5 h to the very end), 1 needed, 2 there.",
+            "Card: 5.2 h a set of cards (6.5 h to the very end), 1 needed, 2 there.",
             "Swaps: at 12:52 after 22 take 1, change the batteries of the recorder.",
             "All tracks write 1.44 MB/s; a file reaches 4 GiB after 49 min.",
             "Safety: Swap only with the car parked.",
@@ -47,7 +47,18 @@ public sealed class RunTimeTopicTests
         (canned.RunTime.Items[1].Enough, canned.RunTime.Items[1].SetsNeeded) = (false, 3);
 
         Assert.Equal("No: recorder does not last 4 h: one set lasts 3.2 h; 5 needed, 3 there.", (await canned.AskAsync("will the batteries make it to 17:30")).Headline);
-        Assert.Equal("3 cards are needed for 4 h, and you have 2: bring 1 more. One lasts 5.2 h.", (await canned.AskAsync("how many cards do we need")).Headline);
+        Assert.Equal("6 cards are needed for 4 h, and you have 4: bring 2 more. One lasts 5.2 h, 2 written at once.", (await canned.AskAsync("how many cards do we need")).Headline);
+    }
+
+    [Fact]
+    public async Task Ask_TooColdToRun_SaysSoAndListsNoSwap()
+    {
+        (canned.RunTime.Items[0].Hours, canned.RunTime.Items[0].Enough, canned.RunTime.BatteryC) = (0, false, -25);
+        canned.RunTime.Swaps.Clear();
+        CrewAnswer answer = await canned.AskAsync("how long will the batteries last at -25 C?");
+
+        Assert.Equal("Recorder does not run at -25 °C: keep its batteries warm or take others.", answer.Headline);
+        Assert.DoesNotContain(answer.Lines, l => l.Text.StartsWith("No swap", StringComparison.Ordinal));
     }
 
     [Fact]

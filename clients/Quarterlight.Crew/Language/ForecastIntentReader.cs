@@ -115,7 +115,8 @@ internal static class ForecastIntentReader
             return true;
         }
 
-        bool along = said.Any("along") && said.Any("way", "road", "drive") && said.Any("where", "which") && said.Any(ForecastWords.Rolling);
+        bool anywhere = said.Any("where") && said.Any("roll", "rolling") && said.Count <= 6;
+        bool along = anywhere || said.Any("along") && said.Any("way", "road", "drive") && said.Any("where", "which") && said.Any(ForecastWords.Rolling);
         bool quiet = said.Any(ForecastWords.Quiet) && (said.Any("where", "wheres") || said.Any("longest") || (said.Any("which", "what") && said.Any("road", "street", "part", "bit", "piece", "way")));
         return along || (quiet && !said.Any("channel", "frequency", "dial", "spot", "car"));
     }

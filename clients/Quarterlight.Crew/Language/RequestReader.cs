@@ -52,8 +52,8 @@ public static class RequestReader
         }
 
         ForecastSaid forecast = ForecastReader.Read(text, tokens, request, unitsSaid ?? units, memory.LastForecast?.Intent);
-        // "Four people" is no four-door car.
-        string? cabinSaid = Other(vocabulary.CabinNames.FindOne([.. tokens.Where(t => t.Number is null)])?.Id, scene?.Cabin);
+        // "Four people" is neither a four-door car nor a people carrier.
+        string? cabinSaid = Other(vocabulary.CabinNames.FindOne([.. tokens.Where(t => t.Number is null && !(forecast.Heat.Adults is not null && t.Is("people")))])?.Id, scene?.Cabin);
         if (ForecastIntentReader.Decide(request, said with { CabinSaid = cabinSaid }, forecast) is { } forecasts)
         {
             return forecasts;

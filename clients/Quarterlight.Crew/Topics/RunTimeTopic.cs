@@ -55,7 +55,7 @@ internal static class RunTimeTopic
         ForecastRunTimeResponse response = await asked.Planner.Endurance.ForecastRunTimeAsync(request, asked.Planner.Options(asked.Cancellation)).ConfigureAwait(false);
         RunTimeReport report = response.Report ?? new RunTimeReport();
         details.Insert(0, Say($"{ForecastWordings.Span(report.DurationMin)}{(start is { } from ? $" from {ForecastWordings.Clock(from)}" : "")}, batteries at {UnitText.Temperature(report.BatteryC, asked.Units)}, {(request.HasMarginFraction ? request.MarginFraction : UsualMarginFraction) * 100:0} % kept back, {(request.TakesOnly ? "recording in takes only" : "recording all the time")}"));
-        var shown = new RunTimeShown(report, said, start, asked.Units);
+        var shown = new RunTimeShown(report, said, start, asked.Units) { Copies = kit.RecordingMedia is { HasCopyCount: true } media ? media.CopyCount : 1 };
         return asked.Answer(RunTimeText.Headline(shown), RunTimeText.Lines(shown, asked.Request.Detailed)) with
         {
             Understood = Forecasts.Understood(asked, "run time", $"{Name(kit.DisplayName, kit.Name)}, {string.Join(", ", details)}"),

@@ -8,6 +8,9 @@ namespace Quarterlight.Crew.Wording;
 /// <summary>The decision about heat, one sentence for each thing that is asked.</summary>
 internal static class HeatDecision
 {
+    /// <summary>What the one limit is called where children, animals or shut-in people make it the only one.</summary>
+    public const string OnlyLimit = " to the strictest limit, the only one here";
+
     /// <summary>What is answered first: what was asked, else what a length or a limit points at.</summary>
     public static HeatAspect Aspect(HeatShown shown) => shown.Said switch
     {
@@ -67,7 +70,7 @@ internal static class HeatDecision
     /// <summary>"about 11 min until they are uncomfortable, 24 to caution, 41 to stop"; one limit where only the strictest counts.</summary>
     public static string Steps(HeatShown shown, bool worst)
     {
-        (HeatLimitTime Limit, string First, string Next)[] all = shown.Report.Strictest ? [(shown.Comfort, "to the strictest limit, the only one here", "")]
+        (HeatLimitTime Limit, string First, string Next)[] all = shown.Report.Strictest ? [(shown.Comfort, OnlyLimit.TrimStart(), "")]
             : [(shown.Comfort, "until they are uncomfortable", ""), (shown.Caution, "to caution", "to caution"), (shown.Stop, "to stop", "to stop")];
         var parts = new List<string>();
         foreach ((HeatLimitTime limit, string first, string next) in all)

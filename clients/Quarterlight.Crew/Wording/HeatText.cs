@@ -67,7 +67,7 @@ internal static class HeatText
         IEnumerable<HeatLimitTime> limits = shown.Report.Strictest ? shown.Report.Limits.Take(1) : shown.Report.Limits;
         string[] reasons = [.. limits.Where(l => l.HasMinutes && l.Reason.Length > 0).Select(l => $"{(shown.Report.Strictest ? "met" : Limit(l.Kind))} by {RadioWordings.Lower(shown.Sentence(l.Reason))}")];
         string why = reasons.Length > 0 ? $" ({string.Join("; ", reasons)})" : "";
-        string now = HeatDecision.Steps(shown, worst: false), worst = HeatDecision.Steps(shown, worst: true);
+        string now = HeatDecision.Steps(shown, worst: false).Replace(HeatDecision.OnlyLimit, "", StringComparison.Ordinal), worst = HeatDecision.Steps(shown, worst: true).Replace(HeatDecision.OnlyLimit, "", StringComparison.Ordinal);
         return $"Fan off in a cooled car: {now}{(worst == now ? "" : $"; at worst {worst.Replace("about ", "", StringComparison.Ordinal)}")}{why}.";
     }
 

@@ -73,11 +73,14 @@ internal static class LevelText
     private static string Input(LevelShown shown, InputLevels input)
     {
         string safety = input.HasSafetyGainDb ? Say($"; safety track {input.SafetyGainDb:0.#} dB") : "";
-        return Say($"Input {input.RecorderInput}, {Microphone(shown.Kit, input.MicrophoneId)}, {shown.Who(input)}: {Gain(input)}; peaks {input.PeakDbfs:0} dBFS, speech {input.SpeechDbfs:0}, cabin noise {input.CabinNoiseDbfs:0}{safety}.");
+        return Say($"Input {input.RecorderInput}, {Microphone(shown.Kit, input.MicrophoneId)}, {shown.Who(input)}: {Gain(input)}; peaks {Whole(input.PeakDbfs):0} dBFS, speech {input.SpeechDbfs:0}, cabin noise {input.CabinNoiseDbfs:0}{safety}.");
     }
 
     private static string Efforts(InputLevels input) => input.Efforts.Count == 0 ? ""
-        : Say($"Input {input.RecorderInput} peaks at that gain: {string.Join(", ", input.Efforts.Select(e => Say($"{Effort(e.Effort)} {e.PeakDbfs:0}{(e.Clips ? " (clips)" : "")}")))} dBFS.");
+        : Say($"Input {input.RecorderInput} peaks at that gain: {string.Join(", ", input.Efforts.Select(e => Say($"{Effort(e.Effort)} {Whole(e.PeakDbfs):0}{(e.Clips ? " (clips)" : "")}")))} dBFS.");
+
+    // Without the sign of a zero.
+    private static double Whole(double db) => Math.Round(db) + 0.0;
 
     // A quieter line changes no gain that has to stand the louder one: what it comes to is said instead.
     private static string? Quieter(LevelShown shown, VocalEffort effort)
@@ -102,13 +105,13 @@ internal static class LevelText
         InputLevels? over = shown.Inputs.FirstOrDefault(i => i.Verdict is ChainVerdict.CapsuleOverload or ChainVerdict.InputOverload);
         return padded.Length > 0 ? $"Pad in for {Join([.. padded.Select(shown.Who)])}{(padded.Length < shown.Inputs.Count ? ", out for the rest" : "")}."
             : over is not null ? $"A pad does not help: {RadioWordings.Lower(RadioWordings.Sentence(over.Words, shown.Units))}."
-            : $"No pad needed: the loudest peak stays at {Say($"{shown.Inputs.Max(i => i.PeakDbfs):0}")} dBFS without.";
+            : $"No pad needed: the loudest peak stays at {Say($"{Whole(shown.Inputs.Max(i => i.PeakDbfs)):0}")} dBFS without.";
     }
 
     private static string Clips(LevelShown shown)
     {
         InputLevels nearest = shown.Inputs.MinBy(i => i.CapsuleMarginDb)!;
-        return Say($"No: at {Gain(nearest)} the loudest peaks reach {shown.Inputs.Max(i => i.PeakDbfs):0} dBFS, and the capsule has {nearest.CapsuleMarginDb:0} dB to spare.");
+        return Say($"No: at {Gain(nearest)} the loudest peaks reach {Whole(shown.Inputs.Max(i => i.PeakDbfs)):0} dBFS, and the capsule has {nearest.CapsuleMarginDb:0} dB to spare.");
     }
 
     private static string Safety(LevelShown shown)

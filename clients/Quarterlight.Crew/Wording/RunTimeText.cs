@@ -14,6 +14,9 @@ internal sealed record RunTimeShown(RunTimeReport Report, RunTimeSaid Said, Date
 {
     private const double MinutesPerHour = 60;
 
+    /// <summary>Cards written at once with the same.</summary>
+    public int Copies { get; init; } = 1;
+
     /// <summary>What the question is about: the thing named, else cards or batteries, else everything.</summary>
     public IReadOnlyList<RunTimeItem> Items()
     {
@@ -61,6 +64,11 @@ internal static class RunTimeText
         }
 
         RunTimeItem first = items.MinBy(i => i.Hours)!;
+        if (first.Hours <= 0)
+        {
+            return $"{Capital(RunTimeShown.Named(first))} does not run at {UnitText.Temperature(report.BatteryC, shown.Units)}: keep its batteries warm or take others.";
+        }
+
         if (shown.Said.Aspect == RunTimeAspect.Cards && first.Kind == RunTimeKind.Card)
         {
             return Cards(shown, first);
@@ -82,7 +90,7 @@ internal static class RunTimeText
 
         IEnumerable<RunTimeItem> items = shown.Items();
         lines.AddRange(items.Take(detailed ? int.MaxValue : MostItems).Select(i => new CrewLine(CrewLineKind.Figures, Item(i))));
-        if (shown.Said.Aspect != RunTimeAspect.Swaps || report.Swaps.Count > 1)
+        if ((shown.Said.Aspect != RunTimeAspect.Swaps || report.Swaps.Count > 1) && (report.Swaps.Count > 0 || items.All(i => i.Enough)))
         {
             lines.Add(new(CrewLineKind.Plain, SwapList(shown, detailed ? int.MaxValue : MostSwaps)));
         }
@@ -111,11 +119,14 @@ internal static class RunTimeText
             : $"Yes, with swaps: {what} lasts {span}; first swap {At(shown.Start, first.AtMin)}{After(first)}.";
     }
 
-    private static string Cards(RunTimeShown shown, RunTimeItem card) => card.Enough
-        ? $"{Capital(CardsOf(card.SetsNeeded))} for {Span(shown.Report.DurationMin)}; you have {Say($"{card.SetCount}")}. One lasts {Hours(card.Hours)}."
-        : $"{Capital(CardsOf(card.SetsNeeded))} for {Span(shown.Report.DurationMin)}, and you have {Say($"{card.SetCount}")}: bring {Say($"{card.SetsNeeded - card.SetCount}")} more. One lasts {Hours(card.Hours)}.";
-
-    private static string CardsOf(int sets) => sets == 1 ? "one card does" : Say($"{sets} cards are needed");
+    // A set is one card for each copy.
+    private static string Cards(RunTimeShown shown, RunTimeItem card)
+    {
+        int needed = card.SetsNeeded * shown.Copies, there = card.SetCount * shown.Copies;
+        string copies = shown.Copies > 1 ? Say($", {shown.Copies} written at once") : "";
+        string have = there >= needed ? Say($"; you have {there}") : Say($", and you have {there}: bring {needed - there} more");
+        return $"{(needed == 1 ? "One card does" : Say($"{needed} cards are needed"))} for {Span(shown.Report.DurationMin)}{have}. One lasts {Hours(card.Hours)}{copies}.";
+    }
 
     private static string Swaps(RunTimeShown shown)
     {
@@ -139,8 +150,13 @@ internal static class RunTimeText
 
     private static string Item(RunTimeItem item)
     {
+        if (item.Hours <= 0)
+        {
+            return $"{Capital(RunTimeShown.Named(item))}: does not run.";
+        }
+
         string loss = item.Kind == RunTimeKind.Battery && item.DeratingFraction is > 0 and < 0.95 ? Say($", temperature and age leave {item.DeratingFraction * 100:0} %") : "";
-        return Say($"{Capital(RunTimeShown.Named(item))}: {Hours(item.Hours)} a {(item.Kind == RunTimeKind.Card ? "card" : "set")} ({Hours(item.HoursWithoutMargin)} to the very end), {item.SetsNeeded} needed, {item.SetCount} there{loss}{(item.Enough ? "" : ": not enough")}.");
+        return Say($"{Capital(RunTimeShown.Named(item))}: {Hours(item.Hours)} a {(item.Kind == RunTimeKind.Card ? "set of cards" : "set")} ({Hours(item.HoursWithoutMargin)} to the very end), {item.SetsNeeded} needed, {item.SetCount} there{loss}{(item.Enough ? "" : ": not enough")}.");
     }
 
     private static string Words(Swap swap, UnitPreference units) => RadioWordings.Lower(RadioWordings.Sentence(swap.Words, units));
