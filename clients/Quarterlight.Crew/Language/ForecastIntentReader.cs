@@ -92,14 +92,15 @@ internal static class ForecastIntentReader
         bool voice = said.Any(ForecastWords.Shouting) || said.Any(ForecastWords.Whispering);
         bool asks = said.Any("if", "whatif", "what", "will", "does", "do", "can", "when", "how", "is", "whatabout", "would", "should", "for") || said.Count <= 4;
         bool clips = said.Any(ForecastWords.Clipping) && (forecast.Levels.Effort is not null || (said.Any(Lexicon.Microphones) && said.Any("will", "does", "would")));
-        bool track = said.Any("safety") && said.Any("track", "tracks", "channel", "needed", "level", "gain");
+        gain |= said.Any("hot") && said.Any("transmitter", "bodypack", "recorder", "input") && said.Any("how", "too");
+        bool track = said.Any("safety") && said.Any("set", "db", "track", "tracks", "channel", "needed", "level", "gain");
         bool levels = said.Any("level", "levels") && said.Any("set", "setting", "settings", "input", "inputs", "recorder", "transmitter") && !said.Any(Lexicon.Fans);
         return gain || (voice && asks) || clips || track || levels;
     }
 
     private static bool IsRunTime(SaidThings said)
     {
-        bool card = said.Any("card", "cards") && (said.Any(ForecastWords.Ending) || said.Any("many", "need", "record", "hours", "hour", "hold", "fit", "gb", "gig", "big", "long", "much", "time", "tracks"));
+        bool card = said.Any("card", "cards") && (said.Any(ForecastWords.Ending) || said.Any("many", "need", "record", "hours", "hour", "hold", "fit", "gb", "gig", "big", "long", "much", "time", "tracks", "fill", "fills"));
         bool media = said.Any("media", "ssd", "ssds", "storage", "gigabytes", "disk") || card;
         bool recorder = said.Any("recorder") && (said.Any("last", "lasts", "long", "run", "runs", "die", "dies", "hours", "power", "till", "until", "lunch", "survive") && !said.Any("gain", "input", "inputs"));
         bool first = said.Any("first") && (said.Any("runout", "dies", "die", "empty", "flat", "fails") || (said.Any("run", "runs") && said.Any("out")));
@@ -118,15 +119,16 @@ internal static class ForecastIntentReader
         bool anywhere = said.Any("where") && said.Any("roll", "rolling") && said.Count <= 6;
         bool along = anywhere || said.Any("along") && said.Any("way", "road", "drive") && said.Any("where", "which") && said.Any(ForecastWords.Rolling);
         bool quiet = said.Any(ForecastWords.Quiet) && (said.Any("where", "wheres") || said.Any("longest") || (said.Any("which", "what") && said.Any("road", "street", "part", "bit", "piece", "way")));
+        quiet |= said.Any(ForecastWords.Quiet) && said.Any("enough") && said.Any("road", "street", "lane");
         return along || (quiet && !said.Any("channel", "frequency", "dial", "spot", "car"));
     }
 
     private static bool IsHeat(SaidThings said, HeatSaid heat)
     {
-        bool hot = said.Any("hot", "warm") && said.Any("how", "too", "get", "gets", "will", "it", "car", "inside", "when") && !said.Any(Lexicon.Microphones) && !said.Any("level", "levels", "signal", "take", "recording", "clip");
+        bool hot = said.Any("hot", "warm") && said.Any("how", "too", "get", "gets", "will", "it", "car", "inside", "when") && !said.Any(Lexicon.Microphones) && !said.Any("level", "levels", "signal", "take", "recording", "clip", "transmitter", "bodypack", "input", "recorder");
         bool cool = said.Any(ForecastWords.Cooling) && said.Any("how", "long", "first", "between", "before", "need", "must", "minutes", "down", "much", "to", "car") && !said.Any("thats", "cool.");
         bool rolls = (said.Any("roll", "rolling", "film", "filming", "shoot", "shooting", "take", "takes") || (said.Any("keep") && said.Any("going"))) && ((said.Any("long", "minutes", "mins", "minute") && said.Any("how", "can", "is", "could", "are", "we")) || heat.RollMin is not null || heat.DayMin is not null);
-        bool fan = said.Any(Lexicon.Fans) && (said.Any("before", "between", "first") || (said.Any("how") && said.Any("long", "minutes"))) && !said.Any("hear", "loud", "noisy");
+        bool fan = said.Any(Lexicon.Fans) && (heat.RollMin is not null || said.Any("before", "between", "first") || (said.Any("how") && said.Any("long", "minutes"))) && !said.Any("hear", "loud", "noisy");
         bool shutIn = heat.RollMin is not null && (said.Any("shut", "in") && said.Any("shut", "locked", "car")) && (heat.Adults ?? heat.Children ?? heat.Animals) is not null;
         bool batteries = said.Memory.LastForecast?.Intent == CrewIntent.RunTime && heat.HumidityPercent is null && heat.CloudFraction is null && heat.RollMin is null;
         bool weather = !batteries && heat.SaysWeather;
@@ -142,6 +144,7 @@ internal static class ForecastIntentReader
         bool noises = said.Any("noise", "noises") && (said.Any("what", "whats", "how", "which", "most", "much", "table", "forecast", "tyre", "tire", "tyres", "tires", "engine", "wind") && !said.Any("that", "this"));
         noises |= said.Any("noisy", "loud") && said.Any("speed", "too");
         bool fast = noise.Aspect == NoiseAspect.Fastest && (said.Any("how", "top", "max", "maximum", "fastest", "highest")) && (said.Any("we", "can", "they", "go", "drive", "car", "works", "work", "still", "you", "speed", "i") || said.Any("fastest"));
+        fast |= said.Any("speed") && said.Any("what", "which") && said.Any("should", "keep", "drive", "hold", "ok");
         bool table = noise.Aspect == NoiseAspect.Table && said.Any("speed", "speeds", "ad", "assistant", "noise", "director", "mph", "kmh", "table");
         bool sources = noise.Aspect == NoiseAspect.Loudest && (said.Any("or", "problem", "worst") || noise.BandHz is not null) && (said.Any(ForecastWords.Sources) || said.Any(ForecastWords.Dominating));
         return loud || noises || fast || table || sources;

@@ -86,7 +86,7 @@ public static class HeatReader
             return HeatAspect.CoolFirst;
         }
 
-        if (Any("hot", "warm", "temperature", "temperatures", "hotter") && Any("how", "what", "whats", "get", "gets", "will"))
+        if (Any("hot", "warm", "temperature", "temperatures", "temp", "temps", "hotter") && Any("how", "what", "whats", "get", "gets", "will"))
         {
             return HeatAspect.HowHot;
         }

@@ -27,7 +27,7 @@ public static class NoiseReader
             return NoiseAspect.Table;
         }
 
-        bool top = Any("top", "max", "maximum", "highest") && Any("speed", "mph", "kmh");
+        bool top = (Any("what", "which") && Any("speed") && Any("should", "keep", "drive", "hold")) || Any("top", "max", "maximum", "highest") && Any("speed", "mph", "kmh");
         if (tokens.Any(t => t.IsAny(ForecastWords.Fast)) || top)
         {
             return NoiseAspect.Fastest;
