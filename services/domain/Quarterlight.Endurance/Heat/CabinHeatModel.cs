@@ -6,7 +6,7 @@ namespace Quarterlight.Endurance.Heat;
 /// </summary>
 public sealed class CabinHeatModel
 {
-    private readonly double _e11, _e12, _e21, _e22;
+    private readonly double _e11, _e12, _e21, _e22, _perLoss, _perInterior;
 
     /// <summary>Prepares steps of one length.</summary>
     /// <param name="nodes">Sizes.</param>
@@ -18,6 +18,7 @@ public sealed class CabinHeatModel
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(lossWPerK);
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(stepS);
         LossWPerK = lossWPerK;
+        (_perLoss, _perInterior) = (1 / lossWPerK, 1 / nodes.InteriorWPerK);
         InteriorWPerK = nodes.InteriorWPerK;
         double a11 = -(lossWPerK + nodes.InteriorWPerK) / nodes.AirJPerK, a12 = nodes.InteriorWPerK / nodes.AirJPerK;
         double a21 = nodes.InteriorWPerK / nodes.InteriorJPerK, a22 = -a21;
@@ -50,7 +51,7 @@ public sealed class CabinHeatModel
     /// <param name="interiorW">Heat into the interior, watts.</param>
     public void Step(ref double airC, ref double interiorC, double outsideC, double airW, double interiorW)
     {
-        double steadyAir = outsideC + ((airW + interiorW) / LossWPerK), steadyInterior = steadyAir + (interiorW / InteriorWPerK);
+        double steadyAir = outsideC + ((airW + interiorW) * _perLoss), steadyInterior = steadyAir + (interiorW * _perInterior);
         double a = airC - steadyAir, m = interiorC - steadyInterior;
         airC = steadyAir + (_e11 * a) + (_e12 * m);
         interiorC = steadyInterior + (_e21 * a) + (_e22 * m);

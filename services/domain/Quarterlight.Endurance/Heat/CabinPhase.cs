@@ -25,7 +25,7 @@ internal sealed class CabinPhase
     private readonly HeatCase _case;
     private readonly double[] _sun;
     private readonly double _sunFactor, _people, _equipmentW, _outsideC, _outsideRatio, _sunToAir;
-    private readonly double _leakM3, _fanM3, _fanWPerK, _volume, _powerW, _setC, _coilRatio, _latentPerRatio, _co2PerM3;
+    private readonly double _leakM3, _fanM3, _fanWPerK, _volume, _powerW, _setC, _coilRatio, _latentPerRatio, _steadyCo2, _perFlow;
     private readonly bool _cooling, _recirculated;
     private readonly Stepper _coarse, _fine;
 
@@ -55,7 +55,8 @@ internal sealed class CabinPhase
         var nodes = CabinNodes.ForVolume(_volume);
         _sunToAir = nodes.SunToAir;
         _latentPerRatio = _people / (HumidAir.LatentJPerKg * HumidAir.DensityKgPerM3);
-        _co2PerM3 = _people * CarbonDioxide.AdultLPerS * 1000; // ppm m3/s
+        _steadyCo2 = CarbonDioxide.OutsidePpm + (_people * CarbonDioxide.AdultLPerS * 1000 / exchanged);
+        _perFlow = 1 / (_leakM3 + _fanM3);
         _coarse = new Stepper(HeatCase.CoarseS, nodes, loss, exchanged, _leakM3 + _fanM3, _volume);
         _fine = new Stepper(1, nodes, loss, exchanged, _leakM3 + _fanM3, _volume);
     }
@@ -77,7 +78,7 @@ internal sealed class CabinPhase
         while (at < toS)
         {
             // The sun is taken as steady within its minute.
-            int until = Math.Min(toS, ((((at + _case.SoakS) / 60) + 1) * 60) - _case.SoakS);
+            int until = Math.Min(toS, _case.NextMinuteS(at));
             double sun = SunW(at);
             for (; !fine && at + HeatCase.CoarseS <= until; at += HeatCase.CoarseS)
             {
@@ -107,11 +108,10 @@ internal sealed class CabinPhase
         }
 
         // Water: outside through leaks, supply through the fan, people; each flow mixes at once.
-        double flow = _leakM3 + _fanM3, source = _latentPerRatio * (_people > 0 ? OccupantHeat.LatentW(state.AirC) : 0);
-        double steadyRatio = ((_leakM3 * _outsideRatio) + (_fanM3 * supplyRatio) + source) / flow;
+        double source = _people > 0 ? _latentPerRatio * OccupantHeat.LatentW(state.AirC) : 0;
+        double steadyRatio = ((_leakM3 * _outsideRatio) + (_fanM3 * supplyRatio) + source) * _perFlow;
         double ratio = steadyRatio + ((state.WaterRatio - steadyRatio) * by.WaterKept);
-        double steadyCo2 = CarbonDioxide.OutsidePpm + (_co2PerM3 / by.ExchangedM3);
-        state = new CabinState(air, interior, ratio, steadyCo2 + ((state.Co2Ppm - steadyCo2) * by.Co2Kept));
+        state = new CabinState(air, interior, ratio, _steadyCo2 + ((state.Co2Ppm - _steadyCo2) * by.Co2Kept));
     }
 
     // Heat the fan brings into the air, negative when it cools: as much as holds the set point, between full cooling and none. Air from outside is never
@@ -129,8 +129,6 @@ internal sealed class CabinPhase
     private sealed class Stepper(int seconds, CabinNodes nodes, double loss, double exchangedM3, double mixedM3, double volume)
     {
         public CabinHeatModel Heat { get; } = new(nodes, loss, seconds);
-
-        public double ExchangedM3 { get; } = exchangedM3;
 
         public double WaterKept { get; } = Math.Exp(-mixedM3 * seconds / volume);
 

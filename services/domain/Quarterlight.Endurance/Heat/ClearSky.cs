@@ -38,10 +38,10 @@ public static class ClearSky
         double direct = Math.Min(SolarConstantW * Math.Pow(0.7, Math.Pow(AirMass(elevationDeg), 0.678)), clear / cos);
         if (cloudFraction <= 0)
         {
-            return new Irradiance(direct, clear - (direct * cos), clear);
+            return new Irradiance(direct, Math.Max(0, clear - (direct * cos)), clear);
         }
 
-        double n2 = cloudFraction * cloudFraction, share = 1 - (direct * cos / clear);
+        double n2 = cloudFraction * cloudFraction, share = Math.Max(0, 1 - (direct * cos / clear));
         double global = clear * (1 - (0.75 * Math.Pow(cloudFraction, 3.4))), diffuse = global * (share + ((1 - share) * n2));
         return new Irradiance((global - diffuse) / cos, diffuse, global);
     }

@@ -32,13 +32,13 @@ internal sealed class HeatAnswer
     /// <summary>Share of the day spent rolling.</summary>
     public double RollingShare => (double)Rhythm.RolledS(Case.DayS) / Case.DayS;
 
-    /// <summary>Works out a task.</summary>
+    /// <summary>Works out a task; without refining, a coarser rhythm and no limit above the rhythm's own.</summary>
     public static HeatAnswer Of(HeatTask task, SunTable table, double shiftMin = 0, bool refine = true)
     {
         var of = new HeatCase(task, table, shiftMin);
         var limits = new HeatLimits(task);
         var precooling = new Precooling(of);
-        LimitHit[] hits = new RollTimes(of, limits, of.Roll).All(precooling.At(precooling.StartS), precooling.StartS);
+        LimitHit[] hits = new RollTimes(of, limits, of.Roll).All(precooling.At(precooling.StartS), precooling.StartS, refine ? HeatLimitKind.Stop : task.RhythmLimit);
         LimitHit kept = hits[(int)task.RhythmLimit];
 
         // Against the cold no cooling helps.

@@ -4,13 +4,14 @@ namespace Quarterlight.Endurance.Heat;
 internal sealed class HeatCase
 {
     /// <summary>Seconds a step of the search has; the report itself is stepped at one second.</summary>
-    public const int CoarseS = 10;
+    public const int CoarseS = 30;
 
     // Direct light through the glass that counts as sitting in the sun.
     private const double SunlitW = 20;
 
     private readonly double[] _rollSun, _coverSun;
     private readonly bool[] _sunlit;
+    private readonly int _firstS;
 
     /// <summary>Works up a task.</summary>
     /// <param name="task">The question.</param>
@@ -21,7 +22,8 @@ internal sealed class HeatCase
         Task = task;
         SoakS = (int)Math.Round(task.SoakMin * 60);
         DayS = (int)Math.Round(task.DurationMin * 60);
-        int minutes = ((SoakS + DayS) / 60) + 2;
+        _firstS = -((SoakS + 59) / 60 * 60);
+        int minutes = ((DayS - _firstS) / 60) + 2;
         _rollSun = new double[minutes];
         _coverSun = new double[minutes];
         _sunlit = new bool[minutes];
@@ -30,7 +32,7 @@ internal sealed class HeatCase
         (double windscreen, double other) = ShadeFactors.Of(task.Cover);
         for (int i = 0; i < minutes; i++)
         {
-            PaneLight light = table.At(shiftMin - (SoakS / 60.0) + i + 0.5);
+            PaneLight light = table.At(shiftMin + (_firstS / 60) + i + 0.5);
             double front = glass * ((direct * light.WindscreenDirectW) + (diffuse * light.WindscreenDiffuseW));
             double rest = glass * ((direct * light.OtherDirectW) + (diffuse * light.OtherDiffuseW));
             _rollSun[i] = front + rest;
@@ -69,7 +71,10 @@ internal sealed class HeatCase
     }
 
     /// <summary>Index of the minute that a second of the day falls in.</summary>
-    public int MinuteIndex(int second) => Math.Clamp((second + SoakS) / 60, 0, _rollSun.Length - 1);
+    public int MinuteIndex(int second) => Math.Clamp((second - _firstS) / 60, 0, _rollSun.Length - 1);
+
+    /// <summary>Second at which the next minute begins; the sun is taken as steady within one.</summary>
+    public int NextMinuteS(int second) => ((((second - _firstS) / 60) + 1) * 60) + _firstS;
 
     /// <summary>Sun into the cabin while rolling, watts.</summary>
     public double RollSunW(int second) => _rollSun[MinuteIndex(second)];

@@ -105,7 +105,7 @@ public sealed record HeatReport
     /// <summary>Roll and cool.</summary>
     public required ShootingRhythm Rhythm { get; init; }
 
-    /// <summary>The rhythm, one sample a minute from minute 0 to the end of the day.</summary>
+    /// <summary>The rhythm, one sample a minute from minute 0 to the end of the day; without a rhythm, the cooling and then one roll to the end.</summary>
     public required IReadOnlyList<HeatSample> Samples { get; init; }
 
     /// <summary>What a change would buy, best first.</summary>

@@ -68,7 +68,10 @@ internal static class HeatWords
         }
         else if (!report.Rhythm.Possible)
         {
-            said.Add(new("no-rhythm", "No cooling of up to an hour keeps this limit: bring shade, shorter takes, fresh air or another hour.", AdvisorySeverity.Caution));
+            bool late = answer.Precooling.StartS + RhythmSearch.GridS > answer.Case.DayS;
+            said.Add(new("no-rhythm", late
+                ? "The day is over before the car is cooled through: start to cool earlier."
+                : "No cooling of up to an hour keeps this limit: bring shade, shorter takes, fresh air or another hour.", AdvisorySeverity.Caution));
         }
 
         if (report.PrecoolMin is null)

@@ -47,8 +47,8 @@ internal sealed class Precooling
         StartS = air is null ? last : through ?? last;
     }
 
-    /// <summary>How near to the set point counts as there, K.</summary>
-    public const double Slack = 0.05;
+    /// <summary>How near to the set point counts as there, K (judgement).</summary>
+    public const double Slack = 0.5;
 
     /// <summary>The standing car before cooling.</summary>
     public CabinState Soaked { get; }

@@ -19,7 +19,7 @@ internal readonly record struct Rhythm(int StartS, int RollS, int CoolS)
 /// <summary>Finds the roll and cool that keep a limit all day and roll the longest.</summary>
 /// <remarks>
 /// More cooling never breaks a limit that less cooling keeps, and a longer roll never needs less of it; so for each roll the least cooling is found by
-/// halving, from that of the roll before. A roll is held against the limit at its start, middle and end.
+/// halving, from that of the roll before. A roll is held against the limit at its start and end, a long one in its middle too.
 /// </remarks>
 internal sealed class RhythmSearch(HeatCase of, HeatLimits limits, Precooling precooling)
 {
@@ -35,7 +35,11 @@ internal sealed class RhythmSearch(HeatCase of, HeatLimits limits, Precooling pr
     // Nobody breaks for less than this, and shorter takes are only looked for when no longer one keeps the limit (judgement).
     private const int LeastCoolS = 120, UsefulRollS = 180;
 
-    private const int Coarse = 16;
+    // Steps of the first sweep; an option makes do with fewer.
+    private const int Sweeps = 10, OptionSweeps = 4;
+
+    // A roll this long is held against the limit in its middle as well: the sun may pass its height within it.
+    private const int LongRollS = 1200;
 
     private readonly HeatLimitKind _limit = of.Task.RhythmLimit;
 
@@ -44,6 +48,11 @@ internal sealed class RhythmSearch(HeatCase of, HeatLimits limits, Precooling pr
     /// <param name="refine">False takes the best of the coarse steps.</param>
     public Rhythm Best(int? longestS, bool refine = true)
     {
+        if (precooling.StartS + GridS > of.DayS)
+        {
+            return default;
+        }
+
         if (of.Task.RollMin is { } minutes)
         {
             return Least((int)Math.Round(minutes * 60), 0);
@@ -52,7 +61,7 @@ internal sealed class RhythmSearch(HeatCase of, HeatLimits limits, Precooling pr
         if (longestS is null)
         {
             int whole = Math.Min(MostRollS, (of.DayS - precooling.StartS) / 60 * 60);
-            return new Rhythm(precooling.StartS, Math.Max(whole, Math.Min(GridS, of.DayS - precooling.StartS)), 0);
+            return new Rhythm(precooling.StartS, Math.Max(whole, GridS), 0);
         }
 
         // Cooling longer before the first take may buy a longer one.
@@ -60,7 +69,7 @@ internal sealed class RhythmSearch(HeatCase of, HeatLimits limits, Precooling pr
         Rhythm best = default;
         if (most >= GridS)
         {
-            int stride = Math.Max(GridS, (most - low) / Coarse / GridS * GridS);
+            int stride = Math.Max(GridS, (most - low) / (refine ? Sweeps : OptionSweeps) / GridS * GridS);
             best = Sweep(low, most, stride, default);
             while (refine && stride > GridS && best.RollS > 0)
             {
@@ -84,7 +93,7 @@ internal sealed class RhythmSearch(HeatCase of, HeatLimits limits, Precooling pr
         CabinState state = precooling.At(rhythm.StartS);
         for (int at = rhythm.StartS; at < of.DayS;)
         {
-            int end = Math.Min(at + rhythm.RollS, of.DayS), middle = at + ((end - at) / 2 / GridS * GridS);
+            int end = Math.Min(at + rhythm.RollS, of.DayS), middle = end - at >= LongRollS ? at + ((end - at) / 2 / GridS * GridS) : at;
             if (Over(state, at))
             {
                 return false;
@@ -150,23 +159,22 @@ internal sealed class RhythmSearch(HeatCase of, HeatLimits limits, Precooling pr
             return none;
         }
 
-        if (!Keeps(none with { CoolS = MostCoolS }))
-        {
-            return default;
-        }
-
-        int low = fromCoolS, high = MostCoolS;
-
         // The answer is mostly just above the bound: gallop first, then halve.
-        for (int step = GridS; low + step < high; step *= 2)
+        int low = fromCoolS, high = low;
+        for (int step = GridS; ; step *= 2)
         {
-            if (Keeps(none with { CoolS = low + step }))
+            high = Math.Min(low + step, MostCoolS);
+            if (Keeps(none with { CoolS = high }))
             {
-                high = low + step;
                 break;
             }
 
-            low += step;
+            if (high == MostCoolS)
+            {
+                return default;
+            }
+
+            low = high;
         }
 
         while (high - low > GridS)

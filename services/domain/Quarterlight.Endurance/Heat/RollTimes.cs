@@ -14,7 +14,8 @@ internal sealed class RollTimes(HeatCase of, HeatLimits limits, CabinPhase roll)
     /// <summary>Times for comfort, caution and stop, each no later than the next.</summary>
     /// <param name="state">The cabin when the fan goes off.</param>
     /// <param name="fromS">That second of the day.</param>
-    public LimitHit[] All(CabinState state, int fromS)
+    /// <param name="last">Highest limit that matters; those above it may stay open.</param>
+    public LimitHit[] All(CabinState state, int fromS, HeatLimitKind last = HeatLimitKind.Stop)
     {
         var hits = new LimitHit[3];
         int? cold = null;
@@ -24,7 +25,7 @@ internal sealed class RollTimes(HeatCase of, HeatLimits limits, CabinPhase roll)
         {
             before = state;
             roll.Advance(ref state, previous, at);
-            for (int kind = 0; kind < hits.Length && Over(kind, state, at) != HeatCause.None; kind++)
+            for (int kind = 0; kind <= (int)last && Over(kind, state, at) != HeatCause.None; kind++)
             {
                 if (hits[kind].Seconds is null)
                 {
@@ -32,7 +33,7 @@ internal sealed class RollTimes(HeatCase of, HeatLimits limits, CabinPhase roll)
                 }
             }
 
-            if (hits[2].Seconds is not null || (limits.Strictest && hits[0].Seconds is not null))
+            if (hits[(int)last].Seconds is not null || (limits.Strictest && hits[0].Seconds is not null))
             {
                 break;
             }
@@ -58,18 +59,35 @@ internal sealed class RollTimes(HeatCase of, HeatLimits limits, CabinPhase roll)
         return limits.Strictest ? [hits[0], hits[0], hits[0]] : hits;
     }
 
-    // The second within the last minute, stepped again finely.
-    private LimitHit Within(int kind, CabinState state, int second, int lastS, int fromS)
+    // The second within the last minute, by halving; steps are exact, so it does not matter where they end.
+    private LimitHit Within(int kind, CabinState low, int lowS, int highS, int fromS)
     {
-        HeatCause cause = Over(kind, state, second);
-        while (cause == HeatCause.None && second < lastS)
+        HeatCause cause = Over(kind, low, lowS);
+        if (cause != HeatCause.None)
         {
-            roll.Advance(ref state, second, second + 1, fine: true);
-            second++;
-            cause = Over(kind, state, second);
+            return new LimitHit(lowS - fromS, cause);
         }
 
-        return new LimitHit(second - fromS, cause == HeatCause.None ? Over(kind, state, lastS) : cause);
+        CabinState high = low;
+        roll.Advance(ref high, lowS, highS);
+        cause = Over(kind, high, highS);
+        while (highS - lowS > 1)
+        {
+            int middleS = (lowS + highS) / 2;
+            CabinState middle = low;
+            roll.Advance(ref middle, lowS, middleS, fine: true);
+            HeatCause then = Over(kind, middle, middleS);
+            if (then == HeatCause.None)
+            {
+                (low, lowS) = (middle, middleS);
+            }
+            else
+            {
+                (highS, cause) = (middleS, then);
+            }
+        }
+
+        return new LimitHit(highS - fromS, cause);
     }
 
     private HeatCause Over(int kind, in CabinState state, int second)
