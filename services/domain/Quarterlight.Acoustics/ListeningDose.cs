@@ -2,7 +2,7 @@ namespace Quarterlight.Acoustics;
 
 /// <summary>How long a person may sit in noise: the recommended limit of NIOSH, 85 dB(A) over 8 hours with a 3 dB exchange.</summary>
 /// <remarks>
-/// NIOSH, Criteria for a Recommended Standard: Occupational Noise Exposure (1998), and the sound level page's table of times to 100 %.
+/// NIOSH sound level page: limit, exchange, table of times to a dose of 100 %, and the time-weighted average.
 /// Not a medical statement and not the law of any country. docs/models/listening-dose.md.
 /// </remarks>
 public static class ListeningDose

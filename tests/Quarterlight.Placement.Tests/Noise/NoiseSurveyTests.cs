@@ -124,6 +124,22 @@ public class NoiseSurveyTests
         Assert.DoesNotContain(NoiseSurvey.Run(Questions.Unplanned(Questions.Drive(130))).Advisories, a => a.Code == "hearing");
     }
 
+    // A car and its mirror image, windows swapped, are as loud and as usable. Microphones without direction: the grid of aims is not its own mirror image.
+    [Fact]
+    public void Run_TheOtherHand_SaysTheSame()
+    {
+        (NoiseReport left, NoiseReport right) = (Of(DriveSide.Left, "front-left"), Of(DriveSide.Right, "front-right"));
+        Assert.Equal(left.FastestWorksKmPerHour, right.FastestWorksKmPerHour);
+        Assert.Equal(left.Talkers[0].SnrDba, right.Talkers[0].SnrDba, 1e-6);
+
+        static NoiseReport Of(DriveSide side, string pane)
+        {
+            DriveConditions drive = Questions.Drive(25) with { OpenWindows = [new WindowOpening(pane, 0.4)] };
+            PlacementTask task = Tasks.Saloon(side, [], drive, Tasks.Talker("driver", "driver")) with { Kit = Tasks.Kit with { Microphones = [Tasks.Lav] } };
+            return NoiseSurvey.Run(new NoiseTask { Car = task.NoiseCar, Drive = drive, Planned = new PlannedScene(task, PlacementPlanner.Plan(task)) });
+        }
+    }
+
     [Fact]
     public void Run_Correction_SaysItIsAGuessElsewhere()
     {

@@ -38,9 +38,11 @@ internal sealed class NoiseBoard(NoiseTask task, PlacementOptions options)
         SceneVerdict? verdict = null;
         if (Field(drive) is { } field)
         {
-            for (int p = 0; p < field.Placements.Count; p++)
+            var noise = new BandVector[field.Placements.Count];
+            field.AddUp(forecast, energies, noise);
+            for (int p = 0; p < noise.Length; p++)
             {
-                double snr = field.SnrDba(p, field.Noise(p, forecast, energies));
+                double snr = field.SnrDba(p, noise[p]);
                 worst = worst is { } w ? Math.Min(w, snr) : snr;
             }
 
@@ -49,6 +51,9 @@ internal sealed class NoiseBoard(NoiseTask task, PlacementOptions options)
 
         return new SpeedNoise(drive.SpeedKmPerHour, 10 * Math.Log10(total), worst, verdict, CabinNoises.Loudest(forecast, weighted));
     }
+
+    /// <summary>The best verdict these conditions allow, however quiet it were: needs no forecast.</summary>
+    public SceneVerdict? BestAt(DriveConditions drive) => task.Planned is null ? null : Judged(double.PositiveInfinity, drive);
 
     /// <summary>Each covered talker under some conditions, in the plan's order.</summary>
     public IReadOnlyList<TalkerNoise> Talkers(DriveConditions drive)
@@ -60,14 +65,15 @@ internal sealed class NoiseBoard(NoiseTask task, PlacementOptions options)
 
         IReadOnlyList<NoiseContribution> forecast = NoiseForecast.Forecast(drive, task.Car);
         BandVector[] energies = [.. forecast.Select(c => BandVector.FromDb(c.LevelAtDriverEar))];
-        var talkers = new List<TalkerNoise>(field.Placements.Count);
-        for (int p = 0; p < field.Placements.Count; p++)
+        var noise = new BandVector[field.Placements.Count];
+        field.AddUp(forecast, energies, noise);
+        var talkers = new List<TalkerNoise>(noise.Length);
+        for (int p = 0; p < noise.Length; p++)
         {
-            BandVector noise = field.Noise(p, forecast, energies);
-            double snr = field.SnrDba(p, noise);
+            double snr = field.SnrDba(p, noise[p]);
             string id = field.Placements[p].TalkerId;
             string name = task.Planned!.Task.Scene.Talkers.First(t => t.Id == id).DisplayName;
-            talkers.Add(new TalkerNoise(id, name, field.SpeechLevels[p], noise.ToDb(), snr, TakeVerdict.Of(snr, drive)));
+            talkers.Add(new TalkerNoise(id, name, field.SpeechLevels[p], noise[p].ToDb(), snr, TakeVerdict.Of(snr, drive)));
         }
 
         return talkers;

@@ -75,22 +75,23 @@ internal sealed class NoiseField
     /// <summary>Speech of each placement's talker at the microphone's output by octave, dB re 20 µPa.</summary>
     public BandLevels[] SpeechLevels { get; }
 
-    /// <summary>Energies per band of all noise at a placement's microphone, self-noise included.</summary>
-    /// <param name="placement">Number of the placement.</param>
+    /// <summary>Adds a forecast up at every placement's microphone: energies per band of all noise, self-noise included.</summary>
     /// <param name="forecast">The forecast.</param>
     /// <param name="energies">Energies per band of each contribution at the driver's ear.</param>
-    public BandVector Noise(int placement, IReadOnlyList<NoiseContribution> forecast, ReadOnlySpan<BandVector> energies)
+    /// <param name="noise">Takes one sum for each placement.</param>
+    public void AddUp(IReadOnlyList<NoiseContribution> forecast, ReadOnlySpan<BandVector> energies, Span<BandVector> noise)
     {
-        BandVector noise = _selfNoise[placement];
+        _selfNoise.CopyTo(noise);
         for (int i = 0; i < energies.Length; i++)
         {
             if (_gains.TryGetValue((forecast[i].PortKind, forecast[i].PaneId), out BandVector[]? gains))
             {
-                noise += energies[i] * gains[placement];
+                for (int p = 0; p < gains.Length; p++)
+                {
+                    noise[p] += energies[i] * gains[p];
+                }
             }
         }
-
-        return noise;
     }
 
     /// <summary>Speech over noise of a placement, dB(A).</summary>
