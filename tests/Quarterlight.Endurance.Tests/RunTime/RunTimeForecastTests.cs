@@ -160,6 +160,23 @@ public class RunTimeForecastTests
         Assert.False(report.Items[0].Enough);
     }
 
+    // 8 tracks at 48 kHz and 24 bit fill a file in 62.1 minutes; each take is a file, and the battery breaks a later one.
+    [Fact]
+    public void Run_TwoThingsBreak_NamesTheFirstTakeAndWhatBreaksIt()
+    {
+        RunTimeReport report = RunTimeForecast.Run(RunTimeSamples.Task with
+        {
+            Batteries = [RunTimeSamples.Brick with { EnergyWh = 20, Count = 40 }],
+            Media = RunTimeSamples.Media with { LargeFiles = false },
+            TakesOnly = true,
+            Takes = [RunTimeSamples.Take("file", 10, 65), RunTimeSamples.Take("battery", 100, 90)],
+        });
+        Assert.Equal("file", report.BrokenTake);
+        Assert.Contains("one file runs out", report.Advisories.Single(a => a.Code == "take-broken").Message, StringComparison.Ordinal);
+        Assert.False(report.Items.Single(i => i.Id == "recorder").Enough);
+        Assert.Equal(("file", 72.1), (report.FirstId, Math.Round(report.FirstOutMin, 1)));
+    }
+
     // 76.5 minutes a set: it lasts a take of 76 minutes only if it goes in half a minute before, not two.
     [Fact]
     public void Run_SetThatJustLastsTheTake_GoesInAsLateAsThatNeeds()
@@ -218,6 +235,46 @@ public class RunTimeForecastTests
         Assert.True(less.Items.Single(i => i.Id == "timecode").Enough);
     }
 
+    // Against every way to share the stock: none makes the first stop of the day later.
+    [Fact]
+    public void Run_SharedStockTooSmall_MakesTheFirstStopAsLateAsAnySharingCould()
+    {
+        var random = new Random(17);
+        int shortDays = 0;
+        for (int i = 0; i < 200; i++)
+        {
+            int stock = random.Next(3, 50);
+            PoweredDevice[] devices = [.. Enumerable.Range(0, 3).Select(d => new PoweredDevice($"d{d}", $"Device {d}", 0.5 + random.NextDouble(), "cell", random.Next(1, 4), 1))];
+            RunTimeReport report = RunTimeForecast.Run(new RunTimeTask { Batteries = [new("cell", "Cell", BatteryChemistry.LithiumIon, 1.5, 0, stock)], Devices = devices, BatteryC = 25, DurationMin = 480 });
+            double[] lives = [.. devices.Select(d => report.Items.Single(x => x.Id == d.Id).Hours * 60)];
+            double FirstStop(params int[] sets) => Math.Min(480, lives.Zip(sets, (life, n) => life * n).Min());
+            double best = 0;
+            for (int a = 0; a * devices[0].BatteryCount <= stock; a++)
+            {
+                for (int b = 0; (a * devices[0].BatteryCount) + (b * devices[1].BatteryCount) <= stock; b++)
+                {
+                    best = Math.Max(best, FirstStop(a, b, (stock - (a * devices[0].BatteryCount) - (b * devices[1].BatteryCount)) / devices[2].BatteryCount));
+                }
+            }
+
+            shortDays += best < 480 ? 1 : 0;
+            Assert.Equal(best, FirstStop([.. devices.Select(d => report.Items.Single(x => x.Id == d.Id).SetCount)]), 1e-6);
+            Assert.Equal(best >= 480, report.Items.All(x => x.Enough));
+        }
+
+        Assert.InRange(shortDays, 20, 180);
+    }
+
+    [Fact]
+    public void Run_NewCard_StartsANewFile()
+    {
+        // 4 GB, half of it kept back, is 28.9 minutes a card: the file of 62.1 minutes never fills, and each card is a file.
+        RunTimeReport report = RunTimeForecast.Run(new RunTimeTask { Media = RunTimeSamples.Media with { CardSizeGB = 4, CardCount = 40, LargeFiles = false }, MarginFraction = 0.5, DurationMin = 120 });
+        Assert.All(report.Swaps, s => Assert.Equal(["cards"], s.ItemIds));
+        Assert.Equal(4, report.Swaps.Count);
+        Assert.Equal(5, report.Items.Single(i => i.Id == "file").SetsNeeded);
+    }
+
     [Fact]
     public void Run_NoSetForADevice_RunsOutAtOnce()
     {
@@ -262,6 +319,25 @@ public class RunTimeForecastTests
     }
 
     [Fact]
+    public void Run_ManySwaps_ListsTwoHundredAndCountsAll()
+    {
+        RunTimeReport report = RunTimeForecast.Run(RunTimeSamples.Task with { Media = null, DurationMin = 1440, Batteries = [RunTimeSamples.Brick with { EnergyWh = 1.4, Count = 200 }] });
+        Assert.Equal(RunTimeForecast.MostSwapsListed, report.Swaps.Count);
+        Assert.Equal(269, report.Items[0].SetsNeeded); // 1440 minutes at 5.355 each.
+        Assert.Contains(report.Advisories, a => a.Code == "swaps-cut");
+    }
+
+    [Fact]
+    public void Run_OnlyFilesChange_AsksNobodyToPark()
+    {
+        RunTimeTask task = new() { Media = RunTimeSamples.Media with { LargeFiles = false }, DurationMin = 240 };
+        RunTimeReport report = RunTimeForecast.Run(task);
+        Assert.All(report.Swaps, s => Assert.Equal("Start a new file", s.Words));
+        Assert.Equal(3, report.Swaps.Count);
+        Assert.DoesNotContain(report.Advisories, a => a.Code == "swap-parked");
+    }
+
+    [Fact]
     public void Run_Advisories_ComeMostSevereFirst()
     {
         IReadOnlyList<Advisory> advisories = RunTimeForecast.Run(RunTimeSamples.Task with { BatteryC = 50 }).Advisories;
@@ -292,7 +368,7 @@ public class RunTimeForecastTests
     {
         bool inTakes = task.TakesOnly && task.Takes.Count > 0 && item.Kind == RunTimeKind.Card;
         double since = 0;
-        double[] swaps = [.. report.Swaps.Where(s => s.ItemIds.Contains(item.Id)).Select(s => s.AtMin)];
+        double[] swaps = [.. report.Swaps.Where(s => s.ItemIds.Contains(item.Id) || (item.Kind == RunTimeKind.File && s.ItemIds.Contains("cards"))).Select(s => s.AtMin)];
         Assert.Equal(item.SetsNeeded, swaps.Length + 1);
         foreach (double until in swaps.Append(task.DurationMin))
         {

@@ -5,11 +5,11 @@ namespace Quarterlight.Endurance.RunTime;
 /// <summary>What to be careful about, in plain sentences, most important first.</summary>
 internal static class RunTimeAdvisories
 {
-    public static IReadOnlyList<Advisory> For(RunTimeTask task, IReadOnlyList<RunTimeNeed> needs, IReadOnlyList<int> sets, string brokenTake, IReadOnlyList<(double AtMin, int[] Supplies)> visits)
+    public static IReadOnlyList<Advisory> For(RunTimeTask task, IReadOnlyList<RunTimeNeed> needs, IReadOnlyList<int> sets, string brokenTake, int visits, bool handsIn)
     {
         var all = new List<Advisory>();
         Batteries(task, all);
-        if (visits.Count > 0)
+        if (handsIn)
         {
             all.Add(new Advisory("swap-parked", "Swap only with the car parked, never while it moves; nobody leans in from outside.", AdvisorySeverity.Safety));
         }
@@ -17,10 +17,14 @@ internal static class RunTimeAdvisories
         Shortages(task, needs, sets, all);
         if (brokenTake.Length > 0)
         {
-            all.Add(new Advisory(
-                "take-broken",
-                $"During take \"{brokenTake}\" {Named(needs.First(n => !n.Workable && (n.TooLongTake is not null || n.Supply.LifeMin >= SwapSchedule.ShortestLifeMin)))} runs out whatever is swapped before: split the take, leave a longer gap before it, or make it last longer.",
-                AdvisorySeverity.Caution));
+            RunTimeNeed breaks = needs.MinBy(n => n.BrokenAtMin)!;
+            string remedy = breaks.Supply.Kind switch
+            {
+                RunTimeKind.File => "check that the recorder goes on in a new file without a gap, or split the take",
+                RunTimeKind.Card => "split the take, leave a gap to swap in before it, or take a larger card",
+                _ => "split the take, leave a gap to swap in before it, or fit a larger battery",
+            };
+            all.Add(new Advisory("take-broken", $"During take \"{brokenTake}\" {Named(breaks)} runs out whatever is swapped before: {remedy}.", AdvisorySeverity.Caution));
         }
 
         if (task.Media is { } media)
@@ -28,9 +32,9 @@ internal static class RunTimeAdvisories
             Media(task, media, all);
         }
 
-        if (visits.Count > RunTimeForecast.MostSwapsListed)
+        if (visits > RunTimeForecast.MostSwapsListed)
         {
-            all.Add(new Advisory("swaps-cut", FormattableString.Invariant($"Only the first {RunTimeForecast.MostSwapsListed} of {visits.Count} swaps are listed."), AdvisorySeverity.Note));
+            all.Add(new Advisory("swaps-cut", FormattableString.Invariant($"Only the first {RunTimeForecast.MostSwapsListed} of {visits} swaps are listed."), AdvisorySeverity.Note));
         }
 
         if (task.Devices.Count > 0)

@@ -27,14 +27,21 @@ public static class RunTimeForecast
         var day = new DaySheet(task.DurationMin, task.Takes);
         List<Supply> supplies = Supplies.Of(task);
         List<Supply> scheduled = [.. supplies.Where(s => s.LifeMin >= SwapSchedule.ShortestLifeMin && !(s.Kind == RunTimeKind.File && s.InTakesOnly))];
-        SwapSchedule schedule = SwapSchedule.For(scheduled, day);
+        SwapSchedule schedule = SwapSchedule.For(scheduled, day, 0);
         RunTimeNeed[] needs = [.. supplies.Select(s => RunTimeNeed.Of(s, scheduled.IndexOf(s), schedule, day))];
         int[] sets = Sets(task, needs);
 
+        // One visit for several swaps throws away what is left in a set: only when there are enough.
+        if (needs.Zip(sets, (n, s) => s >= n.SetsNeeded).All(enough => enough))
+        {
+            schedule = SwapSchedule.For(scheduled, day, SwapSchedule.VisitMin);
+            needs = [.. supplies.Select(s => RunTimeNeed.Of(s, scheduled.IndexOf(s), schedule, day))];
+        }
+
         List<RunTimeItem> items = [.. needs.Zip(sets, Item).OrderBy(i => i.Hours)];
         (RunTimeNeed need, double outMin) = needs.Zip(sets, (n, s) => (n, s == 0 ? 0 : n.FirstOutMin)).MinBy(p => p.Item2);
-        PlannedTake? longTake = needs.Any(n => n.TooLongTake is not null) ? needs.Select(n => n.TooLongTake).First(t => t is not null) : null;
-        string broken = schedule.BrokenTake.Length > 0 ? schedule.BrokenTake : longTake?.Label ?? "";
+        double brokenAt = needs.Min(n => n.BrokenAtMin);
+        string broken = double.IsFinite(brokenAt) ? day.TakeAt(brokenAt) : "";
         return new RunTimeReport
         {
             Items = items,
@@ -47,7 +54,7 @@ public static class RunTimeForecast
             BatteryC = task.BatteryC,
             DurationMin = task.DurationMin,
             Takes = task.Takes,
-            Advisories = RunTimeAdvisories.For(task, needs, sets, broken, schedule.Visits),
+            Advisories = RunTimeAdvisories.For(task, needs, sets, broken, schedule.Visits.Count, schedule.Visits.Any(v => v.Supplies.Any(i => scheduled[i].Kind != RunTimeKind.File))),
         };
     }
 

@@ -20,8 +20,8 @@ internal sealed record RunTimeNeed
     /// <summary>False when a set is too short to work with, gives nothing, or runs empty in a take whatever is swapped.</summary>
     public required bool Workable { get; init; }
 
-    /// <summary>A take longer than one file, when each take is a file.</summary>
-    public PlannedTake? TooLongTake { get; init; }
+    /// <summary>When it first runs empty in a take whatever is swapped; infinite when it never does.</summary>
+    public required double BrokenAtMin { get; init; }
 
     /// <summary>True when no number of sets is enough: it gives nothing at all.</summary>
     public bool Hopeless => Supply.LifeMin <= 0;
@@ -39,14 +39,15 @@ internal sealed record RunTimeNeed
         {
             // Each take is a file of its own.
             PlannedTake? tooLong = day.Takes.FirstOrDefault(t => t.DurationMin > supply.LifeMin);
+            double fullAt = tooLong is null ? double.PositiveInfinity : tooLong.StartMin + supply.LifeMin;
             return new RunTimeNeed
             {
                 Supply = supply,
                 SetsNeeded = Math.Max(1, day.Takes.Count),
-                FirstOutMin = tooLong is null ? double.PositiveInfinity : tooLong.StartMin + supply.LifeMin,
+                FirstOutMin = fullAt,
                 SwapMinutes = [],
                 Workable = tooLong is null,
-                TooLongTake = tooLong,
+                BrokenAtMin = fullAt,
             };
         }
 
@@ -57,13 +58,15 @@ internal sealed record RunTimeNeed
             firstOut = day.DurationMin * supply.LifeMin / used; // Beyond the day, at the day's pace.
         }
 
+        double brokenAt = scheduled >= 0 ? schedule.BrokenAtMin(scheduled) : double.PositiveInfinity;
         return new RunTimeNeed
         {
             Supply = supply,
             SetsNeeded = scheduled >= 0 ? schedule.SwapMinutes(scheduled).Count + 1 : (int)Math.Min(MostSets, Math.Max(1, Math.Ceiling(used / Math.Max(supply.LifeMin, 1e-9)))),
             FirstOutMin = firstOut,
             SwapMinutes = scheduled >= 0 ? schedule.SwapMinutes(scheduled) : [],
-            Workable = scheduled >= 0 ? !schedule.Breaks(scheduled) : supply.LifeMin >= used,
+            Workable = scheduled >= 0 ? double.IsInfinity(brokenAt) : supply.LifeMin >= used,
+            BrokenAtMin = brokenAt,
         };
     }
 }

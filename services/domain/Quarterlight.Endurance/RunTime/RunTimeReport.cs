@@ -36,7 +36,7 @@ public sealed record RunTimeItem
     /// <summary>Sets there are for it.</summary>
     public required int SetCount { get; init; }
 
-    /// <summary>Sets the day needs.</summary>
+    /// <summary>Sets the day needs; one more than there are when no number is enough.</summary>
     public required int SetsNeeded { get; init; }
 
     /// <summary>Share of the rated energy that temperature and age leave, 0 to 1; 1 for cards and files.</summary>

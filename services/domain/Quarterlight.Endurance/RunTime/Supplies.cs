@@ -15,7 +15,7 @@ internal static class Supplies
             {
                 Kind = RunTimeKind.Card,
                 Id = RunTimeForecast.CardsId,
-                DisplayName = media.CopyCount == 1 ? "Card" : $"Cards, {media.CopyCount} with the same",
+                DisplayName = media.CopyCount == 1 ? "Card" : $"Cards, {media.CopyCount} copies",
                 SwapWords = media.CopyCount == 1 ? "new card" : $"{media.CopyCount} new cards",
                 LifeMin = card * (1 - task.MarginFraction),
                 LifeWithoutMarginMin = card,

@@ -3,7 +3,7 @@ namespace Quarterlight.Endurance.RunTime;
 /// <summary>When to swap what: only between takes, as late as possible, in one visit where that costs no set more.</summary>
 /// <remarks>
 /// Swapping as late as possible needs the fewest sets of each supply. Two swaps in one gap no more than <see cref="VisitMin"/> apart become
-/// one visit, unless the earlier swap would cost a set or break a take.
+/// one visit, unless the earlier swap would cost a set or break a take. A new card starts a new file of itself.
 /// </remarks>
 internal sealed class SwapSchedule
 {
@@ -16,33 +16,35 @@ internal sealed class SwapSchedule
     private readonly DaySheet _day;
     private readonly IReadOnlyList<Supply> _supplies;
     private readonly List<double>[] _swapMinutes;
-    private readonly bool[] _broken;
-    private double _brokenAtMin = double.PositiveInfinity;
+    private readonly double[] _brokenAtMin;
+    private readonly double _visitMin;
 
-    private SwapSchedule(IReadOnlyList<Supply> supplies, DaySheet day)
+    private SwapSchedule(IReadOnlyList<Supply> supplies, DaySheet day, double visitMin)
     {
+        _visitMin = visitMin;
         _day = day;
         _supplies = supplies;
         _swapMinutes = [.. supplies.Select(_ => new List<double>())];
-        _broken = new bool[supplies.Count];
+        _brokenAtMin = new double[supplies.Count];
+        Array.Fill(_brokenAtMin, double.PositiveInfinity);
     }
 
     /// <summary>Visits in time order: the minute, and the supplies swapped.</summary>
     public List<(double AtMin, int[] Supplies)> Visits { get; } = [];
 
-    /// <summary>Label of the first take that something breaks; empty when none.</summary>
-    public string BrokenTake => double.IsFinite(_brokenAtMin) ? _day.TakeAt(_brokenAtMin) : "";
-
-    /// <summary>When a supply is swapped, in time order.</summary>
+    /// <summary>When a supply starts anew after the first, in time order.</summary>
     public IReadOnlyList<double> SwapMinutes(int supply) => _swapMinutes[supply];
 
-    /// <summary>True when a supply runs empty in a take whatever is swapped.</summary>
-    public bool Breaks(int supply) => _broken[supply];
+    /// <summary>When a supply first runs empty in a take whatever is swapped; infinite when it never does.</summary>
+    public double BrokenAtMin(int supply) => _brokenAtMin[supply];
 
     /// <summary>Makes the schedule.</summary>
-    public static SwapSchedule For(IReadOnlyList<Supply> supplies, DaySheet day)
+    /// <param name="supplies">What is swapped.</param>
+    /// <param name="day">The day.</param>
+    /// <param name="visitMin">How near swaps become one visit, minutes; 0 swaps each as late as it can be.</param>
+    public static SwapSchedule For(IReadOnlyList<Supply> supplies, DaySheet day, double visitMin)
     {
-        var schedule = new SwapSchedule(supplies, day);
+        var schedule = new SwapSchedule(supplies, day, visitMin);
         schedule.Run();
         return schedule;
     }
@@ -58,32 +60,25 @@ internal sealed class SwapSchedule
         while (due.Length > 0 && due.Min() is var at && double.IsFinite(at))
         {
             double gapEnds = _day.Gaps[_day.GapAtOrBefore(at)].UntilMin;
-            int[] visit = [.. Enumerable.Range(0, due.Length).Where(i => due[i] <= at || (due[i] <= gapEnds && due[i] - at <= VisitMin && CostsNothing(i, at, due[i])))];
-            if (visit.Any(i => _supplies[i].Kind == RunTimeKind.Card))
+            int[] visit = [.. Enumerable.Range(0, due.Length).Where(i => due[i] <= at || (due[i] <= gapEnds && due[i] - at <= _visitMin && CostsNothing(i, at, due[i])))];
+            bool newCard = visit.Any(i => _supplies[i].Kind == RunTimeKind.Card);
+            for (int i = 0; i < due.Length; i++)
             {
-                // A new card starts a new file.
-                visit = [.. Enumerable.Range(0, due.Length).Where(i => visit.Contains(i) || (_supplies[i].Kind == RunTimeKind.File && double.IsFinite(due[i])))];
+                if (visit.Contains(i) || (newCard && _supplies[i].Kind == RunTimeKind.File))
+                {
+                    _swapMinutes[i].Add(at);
+                    due[i] = Next(i, at);
+                }
             }
 
-            foreach (int i in visit)
-            {
-                _swapMinutes[i].Add(at);
-                due[i] = Next(i, at);
-            }
-
-            Visits.Add((at, visit));
+            Visits.Add((at, newCard ? [.. visit.Where(i => _supplies[i].Kind != RunTimeKind.File)] : visit));
         }
     }
 
     private double Next(int supply, double sinceMin)
     {
         double due = DueAt(_supplies[supply], sinceMin, out double brokenAtMin);
-        if (double.IsFinite(brokenAtMin))
-        {
-            _broken[supply] = true;
-            _brokenAtMin = Math.Min(_brokenAtMin, brokenAtMin);
-        }
-
+        _brokenAtMin[supply] = Math.Min(_brokenAtMin[supply], brokenAtMin);
         return due;
     }
 
@@ -125,7 +120,10 @@ internal sealed class SwapSchedule
         {
             SwapGap gap = _day.Gaps[g];
             bool last = g == _day.Gaps.Count - 1;
-            double lead = last ? 0 : supply.InTakesOnly ? DaySheet.SwapMin : Math.Clamp(supply.LifeMin - gap.BusyMin, 0, DaySheet.SwapMin);
+
+            // A set that just lasts the takes to come goes in as late as that needs.
+            double slack = supply.LifeMin - gap.BusyMin;
+            double lead = last ? 0 : supply.InTakesOnly || slack < 0 ? DaySheet.SwapMin : Math.Min(slack, DaySheet.SwapMin);
             double due = Math.Min(empty, gap.UntilMin - lead);
             if (due > sinceMin)
             {

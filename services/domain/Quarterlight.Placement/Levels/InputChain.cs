@@ -9,7 +9,7 @@ internal sealed class InputChain
     /// <summary>The chain's noise must lie this far under cabin and microphone, dB: then it adds no more than 1 dB (judgement).</summary>
     public const double NoiseReserveDb = 6;
 
-    /// <summary>How far the safety track lies below, dB (judgement: one effort more, 4 to 8 dB, and 4 dB of doubt).</summary>
+    /// <summary>How far the safety track lies below, dB (judgement: one effort more, 5 to 7 dB, and 4 dB of doubt).</summary>
     public const double SafetyDropDb = 12;
 
     private const double LowestNoiseDb = -60; // Of the cabin in dB(A): a forecast without any noise has no logarithm.

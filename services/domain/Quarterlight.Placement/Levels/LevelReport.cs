@@ -65,7 +65,7 @@ public sealed record EffortLevel(VocalEffort Effort, double PeakLevelDb, double 
 /// <param name="Words">What to do, in one sentence.</param>
 public sealed record TransmitterLevel(string TransmitterId, double GainDb, double HeadroomDb, double NoiseDb, double ReceiverPeakDbu, ChainVerdict Verdict, string Words);
 
-/// <summary>Gain of one recorder input. All dBFS are relative to a full-scale sine's peak.</summary>
+/// <summary>Gain of one recorder input. All dBFS are relative to a full-scale sine: peaks to its peak, long means to its rms. See <see cref="AudioVoltage"/>.</summary>
 public sealed record InputLevels
 {
     /// <summary>Recorder input, 1 = first.</summary>
@@ -83,7 +83,7 @@ public sealed record InputLevels
     /// <summary>The capsule's highest level less that peak, dB; negative is an overload.</summary>
     public required double CapsuleMarginDb { get; init; }
 
-    /// <summary>Peak at the microphone's output, dBu.</summary>
+    /// <summary>Peak at the microphone's output, as the level of the sine with that peak, dBu.</summary>
     public required double OutputPeakDbu { get; init; }
 
     /// <summary>Gain of the input, dB.</summary>

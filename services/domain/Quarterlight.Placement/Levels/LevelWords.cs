@@ -49,7 +49,7 @@ internal static class LevelWords
         return verdict switch
         {
             ChainVerdict.InputOverload => FormattableString.Invariant($"{set}, its least, and it is still {-headroomDb:0.#} dB over: {over}, so lower the level that feeds it."),
-            ChainVerdict.Tight => FormattableString.Invariant($"{set}, its least: that leaves {headroomDb:0.#} dB instead of {wantedDb:0.#} dB before {over}{limiter}."),
+            ChainVerdict.Tight => FormattableString.Invariant($"{set}, its least: that leaves {headroomDb:0.#} dB instead of {wantedDb:0.#} dB before {over}{(transmitter.Feed == TransmitterFeed.Recorder ? FormattableString.Invariant($"; turn that output of the recorder down by {wantedDb - headroomDb:0.#} dB") : "")}{limiter}."),
             _ => FormattableString.Invariant($"{set}: the loudest peak stays {headroomDb:0.#} dB under full modulation, because {over}{limiter}."),
         };
     }
@@ -68,6 +68,7 @@ internal static class LevelWords
     {
         double all = AudioVoltage.NoiseSum(s.CabinNoiseDbfs, s.SelfNoiseDbfs, s.ChainNoiseDbfs), most = Math.Max(s.CabinNoiseDbfs, Math.Max(s.SelfNoiseDbfs, s.ChainNoiseDbfs));
         string whose = most == s.CabinNoiseDbfs ? "the cabin" : most == s.SelfNoiseDbfs ? "the microphone" : s.Way is null ? "the input" : "the radio way and input";
-        return FormattableString.Invariant($"Most of the noise is of {whose}, and speech lies {s.SpeechDbfs - all:0} dB over all of it.");
+        double over = Math.Round(s.SpeechDbfs - all);
+        return FormattableString.Invariant($"Most of the noise is of {whose}, and the scene's speech lies {Math.Abs(over):0} dB {(over < 0 ? "under" : "over")} all of it.");
     }
 }
