@@ -21,7 +21,7 @@ internal sealed class HeatRibbon(PictureSheet sheet, HeatLayout layout, HeatView
             HeatSymbols.Block(sheet, HeatBlockKind.Precool, BoxOf(layout.Cool, from, to));
         }
 
-        Lane(layout.Comfort, "comfort", view.Samples.Count > 0 ? "never" : "", view.ComfortSpans, box => HeatSymbols.Comfort(sheet, box));
+        Lane(layout.Comfort, "comfort", view.Samples.Count == 0 ? "" : view.Samples.All(s => HeatView.Finite(s.Pmv) is null) ? "not told: outside the range of PMV" : "never", view.ComfortSpans, box => HeatSymbols.Comfort(sheet, box));
     }
 
     private IReadOnlyList<(double FromMin, double ToMin)> Spans(HeatBlockKind kind) => [.. view.Blocks.Where(b => b.Kind == kind).Select(b => (b.StartMin, b.EndMin))];

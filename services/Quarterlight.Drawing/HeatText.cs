@@ -59,6 +59,11 @@ internal static class HeatText
             return "";
         }
 
+        if (view.Samples.All(s => HeatView.Finite(s.Pmv) is null))
+        {
+            return "The predicted mean vote does not hold at any time.";
+        }
+
         double minutes = view.ComfortSpans.Sum(s => s.ToMin - s.FromMin);
         return view.ComfortSpans.Count == 0 ? "At no time is the vote within 0.7." : $"The vote is within 0.7 for {DayTime.Length(minutes)} of {DayTime.Length(view.EndMin)}.";
     }

@@ -16,7 +16,7 @@ internal sealed record NoiseLayout(IReadOnlyList<string> TitleLines, IReadOnlyLi
     public static NoiseLayout For(NoiseView view, float kindsPx, float keyPx)
     {
         IReadOnlyList<string> title = PictureTitle.Lines(NoiseWords.Headline(view));
-        IReadOnlyList<string> notes = PictureTitle.Notes([view.Report.Verdict is null ? "" : NoiseWords.Level(view), NoiseWords.Worst(view), NoiseWords.Loudest(view)]);
+        IReadOnlyList<string> notes = PictureTitle.Notes([NoiseWords.Fan(view), view.Report.Verdict is null ? "" : NoiseWords.Level(view), NoiseWords.Worst(view), NoiseWords.Loudest(view), NoiseWords.DailyLimit(view)]);
         float y = SheetLayout.MarginPx + ((title.Count + notes.Count) * PictureTitle.LinePx) + LinkLayout.PanelCaptionPx + 8;
         var ear = SKRect.Create(PlotLeft, y, PlotRight - PlotLeft, EarPx);
         float kinds = ear.Bottom + ClipLayout.TicksPx + 8;

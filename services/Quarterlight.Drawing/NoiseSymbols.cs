@@ -26,15 +26,27 @@ internal static class NoiseSymbols
         }
     }
 
-    /// <summary>A kind's marker: disc, square, triangle, lozenge, or a triangle on its point.</summary>
+    /// <summary>A kind's marker: disc, open square, triangle, cross, or a triangle on its point.</summary>
     public static void Mark(PictureSheet sheet, int kind, SKPoint at)
     {
-        using SKPaint fill = PictureSheet.Brush(Colors[kind]), edge = PictureSheet.Pen(Palette.Ink, 2.5f);
+        using SKPaint fill = PictureSheet.Brush(kind == 1 ? Palette.Paper : Colors[kind]), edge = PictureSheet.Pen(Palette.Ink, kind == 1 ? 4 : 2.5f);
+        if (kind == 3)
+        {
+            using SKPaint halo = PictureSheet.Pen(Palette.Ink, 10), inner = PictureSheet.Pen(Colors[kind], 5);
+            foreach (SKPaint pen in new[] { halo, inner })
+            {
+                sheet.Line(new(at.X - (0.8f * MarkPx), at.Y - (0.8f * MarkPx)), new(at.X + (0.8f * MarkPx), at.Y + (0.8f * MarkPx)), pen);
+                sheet.Line(new(at.X - (0.8f * MarkPx), at.Y + (0.8f * MarkPx)), new(at.X + (0.8f * MarkPx), at.Y - (0.8f * MarkPx)), pen);
+            }
+
+            return;
+        }
+
         foreach (SKPaint paint in new[] { fill, edge })
         {
             if (kind == 0)
             {
-                sheet.Canvas.DrawCircle(at, MarkPx * 0.85f, paint);
+                sheet.Canvas.DrawCircle(at, MarkPx * 0.8f, paint);
             }
             else
             {
@@ -99,7 +111,6 @@ internal static class NoiseSymbols
     {
         1 => [new(-0.8f, -0.8f), new(0.8f, -0.8f), new(0.8f, 0.8f), new(-0.8f, 0.8f)],
         2 => [new(0, -1.05f), new(1, 0.75f), new(-1, 0.75f)],
-        3 => [new(0, -1.15f), new(1.15f, 0), new(0, 1.15f), new(-1.15f, 0)],
         _ => [new(0, 1.05f), new(1, -0.75f), new(-1, -0.75f)],
     };
 }

@@ -13,10 +13,12 @@ internal static class NoiseTable
     private const float SpeedsPx = 46;
     private const float WordsPx = 48;
     private const float CellsPx = 52;
+    private const float StackedPx = 90;
+    private const float SignGap = 7;
     private const float SignPx = 34;
     private const float FullWidth = SheetLayout.WidthPx - (2 * SheetLayout.MarginPx);
 
-    public static float HeightPx(NoiseView view) => Columns(view) == 0 ? 0 : CaptionPx + SpeedsPx + (view.Report.Table.Count * (WordsPx + CellsPx)) + 12;
+    public static float HeightPx(NoiseView view) => Columns(view) == 0 ? 0 : CaptionPx + SpeedsPx + (view.Report.Table.Count * (WordsPx + (IsStacked(view) ? StackedPx : CellsPx))) + 12;
 
     public static void Draw(PictureSheet sheet, float top, NoiseView view)
     {
@@ -29,6 +31,8 @@ internal static class NoiseTable
         string sign = SpeedWords.Sign(view.Unit);
         sheet.LabelFrom(view.Judged ? $"Worst talker's speech over noise, dB(A), by speed in {sign}" : $"Noise at the driver's ear, dB(A), by speed in {sign}", SheetLayout.MarginPx, top + (CaptionPx / 2), PlotPainter.CaptionSeries, true);
         float y = top + CaptionPx, width = FullWidth / columns;
+        bool stacked = IsStacked(view);
+        float cellsPx = stacked ? StackedPx : CellsPx;
         IReadOnlyList<SpeedNoise> head = view.Report.Table.MaxBy(r => r.Cells.Count)!.Cells;
         using SKPaint ground = PictureSheet.Brush(Palette.CarFill), rule = PictureSheet.Pen(Palette.CarLine, 1.5f);
         sheet.Canvas.DrawRect(SKRect.Create(SheetLayout.MarginPx, y, FullWidth, SpeedsPx), ground);
@@ -41,14 +45,18 @@ internal static class NoiseTable
         y += SpeedsPx;
         foreach (NoiseRow row in view.Report.Table)
         {
+            if (row != view.Report.Table[0])
+            {
+                sheet.Line(new(SheetLayout.MarginPx, y), new(SheetLayout.MarginPx + FullWidth, y), rule);
+            }
+
             Words(sheet, view, row, y + (WordsPx / 2) + 3);
             for (int i = 0; i < Math.Min(row.Cells.Count, columns); i++)
             {
-                Cell(sheet, row.Cells[i], new(Middle(i), y + WordsPx + (CellsPx / 2) - 3));
+                Cell(sheet, row.Cells[i], new(Middle(i), y + WordsPx + (cellsPx / 2) - 3), stacked);
             }
 
-            y += WordsPx + CellsPx;
-            sheet.Line(new(SheetLayout.MarginPx, y), new(SheetLayout.MarginPx + FullWidth, y), rule);
+            y += WordsPx + cellsPx;
         }
 
         float Middle(int column) => SheetLayout.MarginPx + ((column + 0.5f) * width);
@@ -70,19 +78,45 @@ internal static class NoiseTable
         sheet.LabelFrom(UserText.Fit(UserText.Clean(row.Words), right - SheetLayout.MarginPx), SheetLayout.MarginPx, middle, RowSeries);
     }
 
-    private static void Cell(PictureSheet sheet, SpeedNoise cell, SKPoint middle)
+    private static void Cell(PictureSheet sheet, SpeedNoise cell, SKPoint middle, bool stacked)
     {
-        double? figure = HeatView.Finite(cell.WorstSnrDba) ?? (cell.Verdict is null ? HeatView.Finite(cell.NoiseDba) : null);
-        string words = figure is { } value ? FigureWords.Number(value) : "";
-        float text = DrawingFonts.Width(words, PictureSheet.TextPx, false), sign = cell.Verdict is null ? 0 : SignPx + (words.Length > 0 ? 7 : 0), left = middle.X - ((text + sign) / 2);
-        if (cell.Verdict is { } verdict)
+        string words = Figure(cell);
+        float text = DrawingFonts.Width(words, PictureSheet.TextPx, false);
+        if (cell.Verdict is not { } verdict)
         {
+            Write(middle.X - (text / 2), middle.Y);
+        }
+        else if (stacked)
+        {
+            NoiseSymbols.Verdict(sheet, verdict, new(middle.X, middle.Y - 22), SignPx / 2);
+            Write(middle.X - (text / 2), middle.Y + 20);
+        }
+        else
+        {
+            float left = middle.X - (WidthOf(cell) / 2);
             NoiseSymbols.Verdict(sheet, verdict, new(left + (SignPx / 2), middle.Y), SignPx / 2);
+            Write(left + SignPx + SignGap, middle.Y);
         }
 
-        if (words.Length > 0)
+        void Write(float left, float y)
         {
-            sheet.LabelFrom(words, left + sign, middle.Y, CellSeries);
+            if (words.Length > 0)
+            {
+                sheet.LabelFrom(words, left, y, CellSeries);
+            }
         }
     }
+
+    /// <summary>Speech over noise where there is a verdict, else the level.</summary>
+    private static string Figure(SpeedNoise cell) =>
+        (cell.Verdict is null ? HeatView.Finite(cell.NoiseDba) : HeatView.Finite(cell.WorstSnrDba)) is { } value ? FigureWords.Number(Math.Clamp(value, -199, 199)) : "";
+
+    private static float WidthOf(SpeedNoise cell)
+    {
+        float words = DrawingFonts.Width(Figure(cell), PictureSheet.TextPx, false);
+        return cell.Verdict is null ? words : SignPx + (words > 0 ? SignGap + words : 0);
+    }
+
+    /// <summary>True when sign and figure do not fit side by side, so that the figure stands under the sign.</summary>
+    private static bool IsStacked(NoiseView view) => view.Judged && view.Report.Table.SelectMany(r => r.Cells).Max(WidthOf) + 14 > FullWidth / Columns(view);
 }

@@ -13,8 +13,10 @@ internal static class NoiseText
         [
             (30, SentenceFit.Stopped(NoiseWords.Headline(view))),
             (28, view.Report.Verdict is null ? "" : SentenceFit.Stopped(NoiseWords.Level(view))),
+            (29, SentenceFit.Stopped(NoiseWords.Fan(view))),
             (29, SentenceFit.Stopped(NoiseWords.Worst(view))),
             (20, SentenceFit.Stopped(NoiseWords.Loudest(view))),
+            (27, SentenceFit.Stopped(NoiseWords.DailyLimit(view))),
             (12, Octaves(view)),
             .. view.Report.Table.Select((r, i) => (18 - i, Row(view, r))),
             (6, view.Report.Advisories is [{ } first, ..] ? SentenceFit.Stopped(SentenceFit.Cut(UserText.Clean(first.Message), RemarkMax)) : ""),
@@ -30,6 +32,7 @@ internal static class NoiseText
     private static string Row(NoiseView view, NoiseRow row)
     {
         string words = UserText.Cut(UserText.Clean(row.Words), RowMax);
+        words = words.Length > 0 ? char.ToUpperInvariant(words[0]) + words[1..] : "One row";
         if (view.Judged)
         {
             return $"{words}: {NoiseWords.Row(view, row)}.";

@@ -10,6 +10,7 @@ internal sealed class RunTimeBars(PictureSheet sheet, RunTimeLayout layout, RunT
     public const string NameSeries = "item", FiguresSeries = "item figures";
 
     private const float SignPx = 44;
+    private const float RingsApartPx = 26;
 
     public void Draw()
     {
@@ -46,15 +47,24 @@ internal sealed class RunTimeBars(PictureSheet sheet, RunTimeLayout layout, RunT
 
         using SKPaint edge = PictureSheet.Pen(Palette.Ink, 2.5f), end = PictureSheet.Pen(Palette.Ink, 5);
         sheet.Canvas.DrawRect(new(bar.Left, bar.Top, layout.Time.At(view.EndMin), bar.Bottom), edge);
-        foreach (SetSpan set in row.Sets.Skip(1))
+        // Rings that would touch are left out: the upright lines still part the sets.
+        bool crowded = row.Sets.Count > 2 && row.Sets.Skip(2).Zip(row.Sets.Skip(1)).Min(p => layout.Time.At(p.First.FromMin) - layout.Time.At(p.Second.FromMin)) < RingsApartPx;
+        foreach (float x in row.Sets.Skip(1).Select(s => layout.Time.Within(s.FromMin)))
         {
-            RunTimeSymbols.Change(sheet, new(layout.Time.Within(set.FromMin), bar.MidY), (bar.Height / 2) + 4);
+            if (crowded)
+            {
+                sheet.Line(new(x, bar.Top), new(x, bar.Bottom), edge);
+            }
+            else
+            {
+                RunTimeSymbols.Change(sheet, new(x, bar.MidY), (bar.Height / 2) + 4);
+            }
         }
 
         sheet.Line(new(layout.Time.At(view.EndMin), bar.Top), new(layout.Time.At(view.EndMin), bar.Bottom), end);
         if (row.IsFirst && view.FirstOutMin is { } minute)
         {
-            ClipSymbols.Clipping(sheet, new(layout.Time.Within(minute), bar.Top + 12));
+            RunTimeSymbols.Out(sheet, new(Math.Clamp(layout.Time.Within(minute), bar.Left + 20, bar.Right - 20), bar.MidY));
         }
 
         SKRect Box(double from, double to) => new(layout.Time.Within(from), bar.Top, layout.Time.Within(to), bar.Bottom);
@@ -63,7 +73,7 @@ internal sealed class RunTimeBars(PictureSheet sheet, RunTimeLayout layout, RunT
     private void Words(RunTimeRow row, SKRect bar)
     {
         string figures = (row.Item.Enough ? " · " : " · not enough: ") + RunTimeWords.Lasting(row.Item);
-        float middle = bar.Top - (RunTimeLayout.NamePx / 2) + 1, room = bar.Right - SheetLayout.MarginPx - DrawingFonts.Width(figures, PictureSheet.TextPx, false);
+        float middle = bar.Top - (RunTimeLayout.NamePx / 2) + 1, room = layout.Time.At(view.EndMin) - 12 - SheetLayout.MarginPx - DrawingFonts.Width(figures, PictureSheet.TextPx, false);
         SKRect name = sheet.LabelFrom(UserText.Fit(row.Name, room, true), SheetLayout.MarginPx, middle, NameSeries, true);
         sheet.LabelFrom(figures, name.Right, middle, FiguresSeries);
     }

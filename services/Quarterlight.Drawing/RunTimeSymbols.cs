@@ -29,6 +29,14 @@ internal static class RunTimeSymbols
         sheet.Canvas.DrawCircle(at, 8, pen);
     }
 
+    /// <summary>Runs out: a solid triangle on a disc of paper, so that no words and no hatching are in its way.</summary>
+    public static void Out(PictureSheet sheet, SKPoint at)
+    {
+        using SKPaint paper = PictureSheet.Brush(Palette.Paper);
+        sheet.Canvas.DrawCircle(at, 20, paper);
+        ClipSymbols.Clipping(sheet, new(at.X, at.Y + (ClipSymbols.ClippingPx / 2)));
+    }
+
     /// <summary>What the fills and marks mean.</summary>
     public static SymbolLegend Key(RunTimeView view)
     {
@@ -39,7 +47,7 @@ internal static class RunTimeSymbols
         legend.Add(view.Short.Count > 0, "nothing left", (s, p) => Empty(s, Around(p)));
         legend.Add(view.Takes.Count > 0, "take", (s, p) => Take(s, Around(p)));
         legend.Add(view.Swaps.Count > 0, "change", (s, p) => Change(s, p, 20));
-        legend.Add(view.FirstOutMin is not null && view.First is not null, "runs out first", (s, p) => ClipSymbols.Clipping(s, new(p.X, p.Y + (ClipSymbols.ClippingPx / 2))));
+        legend.Add(view.FirstOutMin is not null && view.First is not null, "runs out first", Out);
         return legend;
     }
 

@@ -19,7 +19,7 @@ internal static class RunTimeWords
 
     /// <summary>What runs out first and when.</summary>
     public static string First(RunTimeView view) => view.First is not { } first ? ""
-        : view.FirstOutMin is { } minute ? $"First to run out: {first.Name}, {view.Day.When(minute)}" : $"First to run out: {first.Name}, after the end of the day";
+        : view.FirstOutMin is { } minute ? $"First to run out, {view.Day.When(minute)}: {first.Name}" : $"First to run out, after the end of the day: {first.Name}";
 
     /// <summary>The take that something runs out in.</summary>
     public static string Broken(RunTimeView view) => view.BrokenTake.Length > 0 ? $"Whatever is changed, something runs out during take {view.BrokenTake}" : "";

@@ -82,13 +82,13 @@ public class PaletteTests
     public void Hatches_InBlackAndWhite_DifferInShape() =>
         Differ([.. Enum.GetValues<Hatch>().Select<Hatch, (string, Action<PictureSheet>)>(h => (h.ToString(), s => Hatching.Fill(s, new(20, 20, 220, 220), h, SKColors.White, SKColors.Black)))]);
 
-    internal static void Differ((string Name, Action<PictureSheet> Draw)[] symbols)
+    internal static void Differ((string Name, Action<PictureSheet> Draw)[] symbols, double darkest = 0.6)
     {
-        List<bool[]> shapes = [.. symbols.Select(s => Silhouette(s.Draw))];
+        List<bool[]> shapes = [.. symbols.Select(s => Silhouette(s.Draw, darkest))];
         Assert.All(shapes, s => Assert.True(s.Count(ink => ink) > 100));
         for (int i = 0; i < shapes.Count; i++)
         {
-            Assert.Equal(0, Difference(shapes[i], Silhouette(symbols[i].Draw)));
+            Assert.Equal(0, Difference(shapes[i], Silhouette(symbols[i].Draw, darkest)));
             for (int j = i + 1; j < shapes.Count; j++)
             {
                 double difference = Difference(shapes[i], shapes[j]);
@@ -97,12 +97,12 @@ public class PaletteTests
         }
     }
 
-    private static bool[] Silhouette(Action<PictureSheet> draw)
+    private static bool[] Silhouette(Action<PictureSheet> draw, double darkest)
     {
         using var sheet = new PictureSheet(240, 240);
         draw(sheet);
         using SKBitmap picture = SKBitmap.Decode(sheet.ToPng());
-        return [.. picture.Pixels.Select(p => Palette.Luminance(p) < 0.6)];
+        return [.. picture.Pixels.Select(p => Palette.Luminance(p) < darkest)];
     }
 
     private static double Difference(bool[] a, bool[] b) =>
