@@ -23,7 +23,7 @@ public sealed class HeatTests(PlannerFixture fixture) : IClassFixture<PlannerFix
         new("setup.day.heading_deg", 0, 360, (r, v) => r.Setup.Day.HeadingDeg = v),
         new("setup.day.soak_min", 0, 600, (r, v) => r.Setup.Day.SoakMin = v),
         new("setup.day.equipment_w", 0, 3000, (r, v) => r.Setup.Day.EquipmentW = v),
-        new("setup.day.occupants.adult_count", 0, 9, (r, v) => People(r).AdultCount = (int)v, Whole: true),
+        new("setup.day.occupants.adult_count", 0, 9, (r, v) => (People(r).AdultCount, People(r).ChildCount) = ((int)v, 1), Whole: true),
         new("setup.day.occupants.child_count", 0, 9, (r, v) => People(r).ChildCount = (int)v, Whole: true),
         new("setup.day.occupants.animal_count", 0, 9, (r, v) => People(r).AnimalCount = (int)v, Whole: true),
         new("setup.day.occupants.clothing_clo", 0, 2, (r, v) => People(r).ClothingClo = v),
@@ -52,6 +52,8 @@ public sealed class HeatTests(PlannerFixture fixture) : IClassFixture<PlannerFix
         Wrong("nanoseconds of more than a second", r => r.Setup.Day.StartTime.Nanos = 1_000_000_000, "setup.day.start_time"),
         Wrong("no air", r => r.Setup.Day.Air = null, "setup.day.air"),
         Wrong("no humidity", r => r.Setup.Day.Air = new OutsideAir { TemperatureC = 30 }, "setup.day.air.relative_humidity_percent"),
+        Wrong("a start before the sun is known", r => r.Setup.Day.StartTime = Timestamp.FromDateTimeOffset(new DateTimeOffset(1700, 1, 1, 0, 0, 0, TimeSpan.Zero)), "setup.day.start_time"),
+        Wrong("nobody in the car", r => People(r).AdultCount = 0, "setup.day.occupants.adult_count"),
         Wrong("unknown glass", r => r.Setup.Day.Glass = (GlassKind)9, "setup.day.glass"),
         Wrong("unknown shade", r => r.Setup.Day.Shade = (CarShade)(-1), "setup.day.shade"),
         Wrong("unknown cover", r => r.Setup.Day.Cover = (SunCover)77, "setup.day.cover"),
@@ -121,10 +123,10 @@ public sealed class HeatTests(PlannerFixture fixture) : IClassFixture<PlannerFix
     }
 
     [Fact]
-    public async Task Forecast_NobodyAndNoCooling_StatedZerosAreNotTakenAsUnset()
+    public async Task Forecast_StatedZeros_AreNotTakenAsUnset()
     {
         ForecastHeatRequest request = Request();
-        People(request).AdultCount = 0;
+        (People(request).AdultCount, People(request).ChildCount) = (0, 1);
         Cooling(request).PowerW = 0;
         request.Setup.Day.SoakMin = 0;
         ForecastHeatResponse answer = await AskAsync(request);

@@ -82,7 +82,8 @@ internal static class HeatMapper
             task = task with { Car = CarOf(CabinBuilder.Build(spec)) };
         }
 
-        reader.AddUnsaid(HeatRules.Validate(task, paths.Day, paths.Drive).Where(v => carIsGood || !v.Field.Contains("cabin", StringComparison.Ordinal)));
+        string roomsCabin = $"{paths.Drive}.cabin";
+        reader.AddUnsaid(HeatRules.Validate(task, paths.Day, paths.Drive).Select(v => v.Field == roomsCabin ? v with { Field = paths.Cabin } : v));
         return task;
     }
 

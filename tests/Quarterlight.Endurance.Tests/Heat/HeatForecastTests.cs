@@ -75,6 +75,10 @@ public class HeatForecastTests
         Assert.Equal(rolled / task.DurationMin, rhythm.RollingFraction, 1e-9);
         Assert.True(rhythm.CoolMin <= 60);
 
+        // The times are of the very cabin the first take starts in: a reader must not find "roll 3" beside "2.7 to the limit".
+        Assert.True((report.Limits[(int)rhythm.Limit].Minutes ?? 1e9) >= Math.Min(rhythm.RollMin, rolled) - 0.1, $"{task} {report.Limits[(int)rhythm.Limit]} {rhythm.RollMin}");
+        Assert.True(report.PrecoolMin is null || Math.Abs(report.PrecoolMin.Value - rhythm.Blocks[0].EndMin) < 1e-9 || (report.PrecoolMin == 0 && rhythm.Blocks[0].Kind == HeatBlockKind.Roll));
+
         // The report is stepped more finely than the search: a small part of a vote and of a degree may be between them.
         var limits = new HeatLimits(task);
         foreach (HeatSample sample in report.Samples.Where(s => rhythm.Blocks.Any(b => b.Kind == HeatBlockKind.Roll && s.Minute > b.StartMin && s.Minute <= b.EndMin)))

@@ -27,7 +27,10 @@ internal sealed class HeatAnswer
     public double? LimitMin => Hits[(int)Case.Task.RhythmLimit].Seconds / 60.0;
 
     /// <summary>Minutes of cooling; null when the set point is not reached.</summary>
-    public double? PrecoolMin => Precooling.AirS is null ? null : Precooling.StartS / 60.0;
+    public double? PrecoolMin => Precooling.AirS is null ? null : StartS / 60.0;
+
+    /// <summary>When the first take rolls, seconds: a rhythm may want more cooling than the trim needs.</summary>
+    public int StartS => Rhythm.RollS > 0 ? Rhythm.StartS : Precooling.StartS;
 
     /// <summary>Share of the day spent rolling.</summary>
     public double RollingShare => (double)Rhythm.RolledS(Case.DayS) / Case.DayS;
@@ -38,22 +41,30 @@ internal sealed class HeatAnswer
         var of = new HeatCase(task, table, shiftMin);
         var limits = new HeatLimits(task);
         var precooling = new Precooling(of);
-        LimitHit[] hits = new RollTimes(of, limits, of.Roll).All(precooling.At(precooling.StartS), precooling.StartS, refine ? HeatLimitKind.Stop : task.RhythmLimit);
+        var times = new RollTimes(of, limits, of.Roll);
+        HeatLimitKind last = refine ? HeatLimitKind.Stop : task.RhythmLimit;
+        LimitHit[] hits = times.All(precooling.At(precooling.StartS), precooling.StartS, last);
         LimitHit kept = hits[(int)task.RhythmLimit];
 
         // Against the cold no cooling helps.
         Rhythm rhythm = kept.Cause == HeatCause.Cold ? default : new RhythmSearch(of, limits, precooling).Best(kept.Seconds, refine);
+        if (rhythm.RollS > 0 && rhythm.StartS != precooling.StartS)
+        {
+            // Times and rhythm are of one and the same cooled cabin, or a reader finds them at odds.
+            hits = times.All(precooling.At(rhythm.StartS), rhythm.StartS, last);
+        }
+
         return new HeatAnswer(of, limits, precooling, hits, rhythm);
     }
 
     /// <summary>The same limits with the load at the upper end of what is likely; each no later than the likely one.</summary>
     public LimitHit[] AtWorst()
     {
-        CabinState cooled = Precooling.At(Precooling.StartS);
+        CabinState cooled = Precooling.At(StartS);
         LimitHit[] worst = [.. Hits];
         foreach (double loss in s_lossFactors)
         {
-            LimitHit[] hits = new RollTimes(Case, Limits, Case.Roll.Loaded(SunFactor, loss)).All(cooled, Precooling.StartS);
+            LimitHit[] hits = new RollTimes(Case, Limits, Case.Roll.Loaded(SunFactor, loss)).All(cooled, StartS);
             for (int i = 0; i < worst.Length; i++)
             {
                 if (hits[i].Seconds is { } seconds && (worst[i].Seconds is not { } before || seconds < before))
