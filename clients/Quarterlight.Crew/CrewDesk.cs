@@ -51,8 +51,9 @@ public sealed class CrewDesk
             request = RequestReader.Read(text, vocabulary, memory, units, question.Attachment is not null);
 
             // Another scene: what was remembered of the last one would mislead.
-            memory = request.SceneName == memory.SceneName ? memory : memory with { Plan = null, LastChanges = null, LastRadio = null };
-            memory = TurnsFromRadio(request.Intent) ? memory with { LastRadio = null } : memory;
+            memory = request.SceneName == memory.SceneName ? memory : memory with { Plan = null, LastChanges = null, LastRadio = null, LastForecast = null };
+            memory = TurnsFromRadio(request.Intent) || IsForecast(request.Intent) ? memory with { LastRadio = null } : memory;
+            memory = TurnsFromRadio(request.Intent) || IsRadio(request.Intent) ? memory with { LastForecast = null } : memory;
             memory = TurnsFromClip(request.Intent) && memory.LastClip is { Current: true } clip ? memory with { LastClip = clip with { Current = false } } : memory;
             var asked = new Asked(planner, request, vocabulary, memory, request.Units ?? units, question.IncludePicture, cancellation) { Attachment = question.Attachment, Progress = question.Progress };
             return await AnswerAsync(asked, text).ConfigureAwait(false);
@@ -85,7 +86,11 @@ public sealed class CrewDesk
         or CrewIntent.ListSites or CrewIntent.Show or CrewIntent.UseScene or CrewIntent.LoadDemo;
 
     // What is about anything that is planned ends the talk about a clip, which stays remembered.
-    private static bool TurnsFromClip(CrewIntent intent) => TurnsFromRadio(intent) || intent is CrewIntent.LinkCheck or CrewIntent.LinkLaw or CrewIntent.QuietChannel or CrewIntent.Channels or CrewIntent.CheckChannels;
+    private static bool TurnsFromClip(CrewIntent intent) => TurnsFromRadio(intent) || IsRadio(intent) || IsForecast(intent);
+
+    private static bool IsRadio(CrewIntent intent) => intent is CrewIntent.LinkCheck or CrewIntent.LinkLaw or CrewIntent.QuietChannel or CrewIntent.Channels or CrewIntent.CheckChannels;
+
+    private static bool IsForecast(CrewIntent intent) => intent is CrewIntent.HeatForecast or CrewIntent.RunTime or CrewIntent.Levels or CrewIntent.NoiseForecast or CrewIntent.QuietStretches;
 
     private async Task<CrewVocabulary> ReadVocabularyAsync(CancellationToken cancellation) => new(
         await planner.AllScenesAsync(cancellation).ConfigureAwait(false),
@@ -123,6 +128,11 @@ public sealed class CrewDesk
         CrewIntent.ClipReplan => await ClipReplanTopic.AnswerAsync(asked).ConfigureAwait(false),
         CrewIntent.ClipLimits => await ClipLimitTopic.ShowAsync(asked).ConfigureAwait(false),
         CrewIntent.SetClipLimits => await ClipLimitTopic.SetAsync(asked).ConfigureAwait(false),
+        CrewIntent.HeatForecast => await HeatTopic.AnswerAsync(asked).ConfigureAwait(false),
+        CrewIntent.RunTime => await RunTimeTopic.AnswerAsync(asked).ConfigureAwait(false),
+        CrewIntent.Levels => await LevelTopic.AnswerAsync(asked).ConfigureAwait(false),
+        CrewIntent.NoiseForecast => await NoiseTopic.AnswerAsync(asked).ConfigureAwait(false),
+        CrewIntent.QuietStretches => await RouteTopic.AnswerAsync(asked).ConfigureAwait(false),
         CrewIntent.Help => HelpTopic.Help(asked),
         _ => HelpTopic.NotUnderstood(asked, text),
     };

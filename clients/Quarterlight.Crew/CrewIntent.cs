@@ -78,6 +78,21 @@ public enum CrewIntent
     /// <summary>Other limits for clips, for the whole team.</summary>
     SetClipLimits,
 
+    /// <summary>How long a take may run before it is too hot, and how long to cool.</summary>
+    HeatForecast,
+
+    /// <summary>How long batteries and media last, and when to swap.</summary>
+    RunTime,
+
+    /// <summary>Gain, pad and safety track.</summary>
+    Levels,
+
+    /// <summary>How loud it is in the car, and how fast the scene still works.</summary>
+    NoiseForecast,
+
+    /// <summary>Where on the route the scene works.</summary>
+    QuietStretches,
+
     /// <summary>What can be asked.</summary>
     Help,
 }

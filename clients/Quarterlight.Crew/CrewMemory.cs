@@ -21,6 +21,9 @@ public sealed record CrewMemory
     /// <summary>The last question about the radio, so that "and at 200 m?" goes on from it; null when something else is talked about.</summary>
     public RadioMemory? LastRadio { get; init; }
 
+    /// <summary>The last question about heat, run time, levels or noise, so that "and in shade?" goes on from it; null when something else is talked about.</summary>
+    public ForecastMemory? LastForecast { get; init; }
+
     /// <summary>The clip judged last; null before the first.</summary>
     public ClipMemory? LastClip { get; init; }
 
@@ -32,3 +35,8 @@ public sealed record CrewMemory
 /// <param name="Intent">What was asked.</param>
 /// <param name="Said">What was said with it.</param>
 public sealed record RadioMemory(CrewIntent Intent, RadioSaid Said);
+
+/// <summary>A question about heat, run time, levels or noise, remembered.</summary>
+/// <param name="Intent">What was asked.</param>
+/// <param name="Said">What was said with it.</param>
+public sealed record ForecastMemory(CrewIntent Intent, ForecastSaid Said);

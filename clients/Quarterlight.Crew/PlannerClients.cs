@@ -48,6 +48,10 @@ internal sealed class PlannerClients(CallInvoker invoker, CrewDeskOptions option
 
     public ClipService.ClipServiceClient Clips { get; } = new(invoker);
 
+    public EnduranceService.EnduranceServiceClient Endurance { get; } = new(invoker);
+
+    public NoiseService.NoiseServiceClient Noise { get; } = new(invoker);
+
     public CrewDeskOptions Desk => options;
 
     public CallOptions Options(CancellationToken cancellation) =>

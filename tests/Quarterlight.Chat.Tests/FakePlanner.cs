@@ -35,14 +35,15 @@ public sealed class FakePlanner : IAsyncDisposable
     /// <param name="scenes">Scenes kept; null keeps those of the demo.</param>
     /// <param name="kits">Kits kept; null keeps those of the demo.</param>
     /// <param name="clips">What the clip service does; null has none of it.</param>
-    public static async Task<FakePlanner> StartAsync(Func<PlanPlacementRequest, PlanPlacementResponse> plan, bool empty = false, RadioService.RadioServiceBase? radio = null, IReadOnlyList<Scene>? scenes = null, IReadOnlyList<Kit>? kits = null, ClipService.ClipServiceBase? clips = null)
+    /// <param name="forecasts">What the services of heat, run time, levels and noise do; null has none of them.</param>
+    public static async Task<FakePlanner> StartAsync(Func<PlanPlacementRequest, PlanPlacementResponse> plan, bool empty = false, RadioService.RadioServiceBase? radio = null, IReadOnlyList<Scene>? scenes = null, IReadOnlyList<Kit>? kits = null, ClipService.ClipServiceBase? clips = null, CannedForecasts? forecasts = null)
     {
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
         builder.WebHost.ConfigureKestrel(k => k.Listen(System.Net.IPAddress.Loopback, 0, l => l.Protocols = HttpProtocols.Http2));
         builder.Services.AddGrpc();
-        builder.Services.AddSingleton(new Placing(plan)).AddSingleton(new Scenes(empty ? [] : scenes ?? DemoData.Scenes)).AddSingleton(new Cabins(empty)).AddSingleton(new Kits(empty ? [] : kits ?? DemoData.Kits));
-        builder.Services.AddSingleton(new FakeRadio(radio)).AddSingleton(new FakeClips(clips));
+        builder.Services.AddSingleton(new Placing(plan, forecasts)).AddSingleton(new Scenes(empty ? [] : scenes ?? DemoData.Scenes)).AddSingleton(new Cabins(empty)).AddSingleton(new Kits(empty ? [] : kits ?? DemoData.Kits));
+        builder.Services.AddSingleton(new FakeRadio(radio)).AddSingleton(new FakeClips(clips)).AddSingleton(new FakeEndurance(forecasts)).AddSingleton(new FakeNoise(forecasts));
         WebApplication app = builder.Build();
         app.MapGrpcService<Placing>();
         app.MapGrpcService<Scenes>();
@@ -50,6 +51,8 @@ public sealed class FakePlanner : IAsyncDisposable
         app.MapGrpcService<Kits>();
         app.MapGrpcService<FakeRadio>();
         app.MapGrpcService<FakeClips>();
+        app.MapGrpcService<FakeEndurance>();
+        app.MapGrpcService<FakeNoise>();
         await app.StartAsync();
         return new FakePlanner(app);
     }
@@ -75,9 +78,14 @@ public sealed class FakePlanner : IAsyncDisposable
         await app.DisposeAsync();
     }
 
-    private sealed class Placing(Func<PlanPlacementRequest, PlanPlacementResponse> plan) : PlacementService.PlacementServiceBase
+    private sealed class Placing(Func<PlanPlacementRequest, PlanPlacementResponse> plan, CannedForecasts? forecasts) : PlacementService.PlacementServiceBase
     {
         public override Task<PlanPlacementResponse> PlanPlacement(PlanPlacementRequest request, ServerCallContext context) => Task.FromResult(plan(request));
+
+        public override Task<PlanLevelsResponse> PlanLevels(PlanLevelsRequest request, ServerCallContext context) => forecasts is null ? base.PlanLevels(request, context) : Task.FromResult(forecasts.Answer(request));
+
+        public override Task<ListMountSitesResponse> ListMountSites(ListMountSitesRequest request, ServerCallContext context) => forecasts is null ? base.ListMountSites(request, context)
+            : Task.FromResult(new ListMountSitesResponse { Sites = { new[] { "driver", "front-passenger", "rear-left", "rear-right" }.Select(s => new MountSite { Id = s, SeatId = s, OnMovingGlass = true }) } });
     }
 
     private sealed class Scenes(IReadOnlyList<Scene> kept) : SceneService.SceneServiceBase

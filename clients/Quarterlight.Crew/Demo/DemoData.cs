@@ -8,7 +8,8 @@ namespace Quarterlight.Crew.Demo;
 
 /// <summary>
 /// Scenes, cars and kits to try things on. All of it is invented and says so in its names; sizes and figures of the
-/// microphones, of the link gear, of the wireless transmitters and of the stations heard are judgement, typical of their kinds.
+/// microphones, of the link gear, of the wireless transmitters, of the stations heard, of recorders, batteries and cards, and the
+/// weather, days and routes are judgement, typical of their kinds.
 /// </summary>
 public static class DemoData
 {

@@ -34,6 +34,22 @@ public sealed record ConditionChanges
     /// <summary>True when nothing was said.</summary>
     public bool IsEmpty => SpeedKmPerHour is null && Windows.Count == 0 && FanStep is null && Rain is null && Engine is null && EngineSpeedRpm is null && Road is null;
 
+    /// <summary>These, with what they leave open taken from the question before. A road speed of its own drops the engine speed said before.</summary>
+    public ConditionChanges Over(ConditionChanges before)
+    {
+        ArgumentNullException.ThrowIfNull(before);
+        return new ConditionChanges
+        {
+            SpeedKmPerHour = SpeedKmPerHour ?? before.SpeedKmPerHour,
+            Windows = [.. before.Windows, .. Windows],
+            FanStep = FanStep ?? before.FanStep,
+            Rain = Rain ?? before.Rain,
+            Engine = Engine ?? before.Engine,
+            EngineSpeedRpm = EngineSpeedRpm ?? (SpeedKmPerHour is null ? before.EngineSpeedRpm : null),
+            Road = Road ?? before.Road,
+        };
+    }
+
     /// <summary>The conditions with these changes.</summary>
     /// <param name="before">Conditions to start from; not changed.</param>
     /// <param name="driverOnLeft">True in a left-hand-drive car.</param>

@@ -63,7 +63,10 @@ public sealed record CrewRequest
     /// <summary>What it says about clips.</summary>
     public ClipSaid Clip { get; init; } = new();
 
-    /// <summary>True when the radio answer is wanted at length.</summary>
+    /// <summary>What it says about heat, run time, levels and noise, with what goes on from the question before.</summary>
+    public ForecastSaid Forecast { get; init; } = new();
+
+    /// <summary>True when the answer about the radio or a forecast is wanted at length.</summary>
     public bool Detailed { get; init; }
 
     /// <summary>True when anything differs from the scene as kept.</summary>

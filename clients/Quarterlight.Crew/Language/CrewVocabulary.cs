@@ -19,7 +19,7 @@ public sealed class CrewVocabulary
         KitNames = new NameMatcher(kits.Select(k => new Named(k.Name, k.DisplayName)));
         IEnumerable<string> inScenes = scenes.SelectMany(s => s.Talkers.SelectMany(t => Split(t.Id).Concat(Split(t.DisplayName))).Concat(s.Shots.SelectMany(c => Split(c.Id))));
         IEnumerable<string> inKits = kits.SelectMany(k => k.Microphones.SelectMany(m => Split(m.DisplayName).Concat(Split(m.Id))));
-        speller = new Speller(Lexicon.All.Concat(RadioWords.All).Concat(ClipWords.All).Concat(Phrases.Words).Concat(SceneNames.Words).Concat(CabinNames.Words).Concat(KitNames.Words).Concat(inScenes).Concat(inKits)
+        speller = new Speller(Lexicon.All.Concat(RadioWords.All).Concat(ClipWords.All).Concat(ForecastWords.All).Concat(Phrases.Words).Concat(SceneNames.Words).Concat(CabinNames.Words).Concat(KitNames.Words).Concat(inScenes).Concat(inKits)
             .Concat(["lav", "lavs", "omni", "cardioid", "supercardioid", "hypercardioid", "subcardioid", "shotgun", "tube", "boundary"]));
     }
 

@@ -9,7 +9,7 @@ public static class QuantityReader
     private static readonly HashSet<string> Miles = ["mph", "miles", "mile"];
     private static readonly HashSet<string> Kilometres = ["kmh", "km", "kilometers", "kilometres", "kph", "ks", "kays"];
     private static readonly HashSet<string> Revolutions = ["rpm", "revs", "revolutions"];
-    private static readonly HashSet<string> OtherUnits = Lexicon.Words("percent cm m metres meters inches feet foot ft yards yard yd yds carlengths cars mic mics talkers people mhz ghz khz mw w watts dbm dbuv uv transmitters bodypacks channels");
+    private static readonly HashSet<string> OtherUnits = Lexicon.Words("percent cm m metres meters inches feet foot ft yards yard yd yds carlengths cars mic mics talkers people mhz ghz khz mw w watts dbm dbuv uv transmitters bodypacks channels degrees degree deg degs c f celsius fahrenheit am pm oclock hz hertz minutes minute mins min hours hour hrs db out outside");
     private static readonly HashSet<string> SpeedLeads = ["at", "doing", "speed", "going", "drive", "driving", "do", "to", "of", "about", "around"];
 
     /// <summary>Road speed in km/h that the question names, or null.</summary>
@@ -38,7 +38,7 @@ public static class QuantityReader
 
             bool led = i > 0 && tokens[i - 1].IsAny(SpeedLeads) && tokens.Take(i).Any(t => t.Word is "at" or "doing" or "speed" or "going" or "drive" or "driving" or "do");
             bool otherUnit = next is not null && (next.IsAny(Revolutions) || next.IsAny(OtherUnits));
-            if (led && !otherUnit && !NamesFan(tokens, i) && number >= 5)
+            if (led && !otherUnit && !ClockReader.IsClock(tokens, i) && !NamesFan(tokens, i) && number >= 5)
             {
                 return units == UnitPreference.Imperial ? number * KilometresPerMile : number;
             }

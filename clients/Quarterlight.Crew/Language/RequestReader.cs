@@ -51,6 +51,14 @@ public static class RequestReader
             return ClipIntentReader.Attached(request);
         }
 
+        ForecastSaid forecast = ForecastReader.Read(text, tokens, request, unitsSaid ?? units, memory.LastForecast?.Intent);
+        // "Four people" is neither a four-door car nor a people carrier.
+        string? cabinSaid = Other(vocabulary.CabinNames.FindOne([.. tokens.Where(t => t.Number is null && !(forecast.Heat.Adults is not null && t.Is("people")))])?.Id, scene?.Cabin);
+        if (ForecastIntentReader.Decide(request, said with { CabinSaid = cabinSaid }, forecast) is { } forecasts)
+        {
+            return forecasts;
+        }
+
         CrewRequest other = ClipIntentReader.Decide(request, said, radio) ?? RadioIntentReader.Decide(request, said, radio, memory.LastRadio) ?? IntentReader.Decide(request, said);
         return other.Intent == CrewIntent.Unknown ? ClipIntentReader.Fallback(other, said) ?? other : other;
     }

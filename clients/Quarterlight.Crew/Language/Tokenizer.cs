@@ -9,7 +9,7 @@ public static partial class Tokenizer
     private static readonly (Regex Written, string Meant)[] Whole = Table(
         ("km/h", "kmh"), ("km / h", "kmh"), ("kilometers per hour", "kmh"), ("kilometres per hour", "kmh"), ("kilometers an hour", "kmh"),
         ("kilometres an hour", "kmh"), ("kph", "kmh"), ("m.p.h.", "mph"), ("m.p.h", "mph"), ("miles per hour", "mph"), ("miles an hour", "mph"),
-        ("a/c", "ac"), ("a.c.", "ac"), ("won't", "will not"), ("can't", "can not"), ("cannot", "can not"), ("cant", "can not"), ("dont", "do not"), ("w/o", "without"), ("w/", "with "));
+        ("a/c", "ac"), ("a.c.", "ac"), ("a.m.", "am"), ("p.m.", "pm"), ("a.m", "am"), ("p.m", "pm"), ("o'clock", "oclock"), ("won't", "will not"), ("can't", "can not"), ("cannot", "can not"), ("cant", "can not"), ("dont", "do not"), ("w/o", "without"), ("w/", "with "));
 
     /// <summary>Lower-case words and numbers in order; punctuation and hyphens only part them.</summary>
     public static IReadOnlyList<Token> Split(string text)
@@ -23,6 +23,7 @@ public static partial class Tokenizer
             lower = written.Replace(lower, meant);
         }
 
+        lower = Hour().Replace(lower, "$1:$2");
         lower = Dash().Replace(lower, " to ");
         lower = Fraction().Replace(lower, m => m.Groups[1].Value == "4" ? " quarter " : " half ");
         lower = lower.Replace("%", " percent ", StringComparison.Ordinal).Replace("½", " half ", StringComparison.Ordinal).Replace("¼", " quarter ", StringComparison.Ordinal);
@@ -44,6 +45,11 @@ public static partial class Tokenizer
         if (double.TryParse(piece.Replace(',', '.'), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double number))
         {
             return new Token(piece, number);
+        }
+
+        if (char.IsAsciiDigit(piece[0]))
+        {
+            return new Token(piece);
         }
 
         int apostrophe = piece.IndexOf('\'', StringComparison.Ordinal);
@@ -105,6 +111,11 @@ public static partial class Tokenizer
     [GeneratedRegex(@"(?<![\d./])1/([24])(?![\d/])", RegexOptions.CultureInvariant)]
     private static partial Regex Fraction();
 
-    [GeneratedRegex(@"\d+(?:[.,]\d+)?|\p{L}+(?:'\p{L}*)?", RegexOptions.CultureInvariant)]
+    // "9.30am" is a time of day; "9.30" alone is a number.
+    [GeneratedRegex(@"(?<![\d.,:])([01]?\d|2[0-3])\.([0-5]\d)(?=\s?[ap]m\b)", RegexOptions.CultureInvariant)]
+    private static partial Regex Hour();
+
+    // A time of day stays in one piece.
+    [GeneratedRegex(@"(?<!\d)\d{1,2}:[0-5]\d(?!\d)|\d+(?:[.,]\d+)?|\p{L}+(?:'\p{L}*)?", RegexOptions.CultureInvariant)]
     private static partial Regex Pieces();
 }

@@ -61,16 +61,17 @@ internal static class WhatIfTopic
             return;
         }
 
-        IReadOnlyList<string> panes = [];
-        if (asked.Request.Conditions.Windows.Count > 0)
-        {
-            ListMountSitesResponse sites = await asked.SitesAsync(scene.Cabin).ConfigureAwait(false);
-            panes = [.. sites.Sites.Where(s => s.OnMovingGlass && s.SeatId.Length > 0).Select(s => PaneOf(s.SeatId, asked.DriverOnLeft)).Distinct().Order(StringComparer.Ordinal)];
-        }
-
+        IReadOnlyList<string> panes = asked.Request.Conditions.Windows.Count > 0 ? await PanesAsync(asked, scene.Cabin, asked.DriverOnLeft).ConfigureAwait(false) : [];
         DriveConditions start = changes.DriveConditions ?? scene.DriveConditions ?? new DriveConditions();
         changes.DriveConditions = asked.Request.Conditions.ApplyTo(start, asked.DriverOnLeft, panes);
         said.Add(DriveText.Change(scene.DriveConditions, changes.DriveConditions, asked.Units));
+    }
+
+    /// <summary>Panes of a car that wind down.</summary>
+    public static async Task<IReadOnlyList<string>> PanesAsync(Asked asked, string cabinName, bool driverOnLeft)
+    {
+        ListMountSitesResponse sites = await asked.SitesAsync(cabinName).ConfigureAwait(false);
+        return [.. sites.Sites.Where(s => s.OnMovingGlass && s.SeatId.Length > 0).Select(s => PaneOf(s.SeatId, driverOnLeft)).Distinct().Order(StringComparer.Ordinal)];
     }
 
     private static string PaneOf(string seatId, bool driverOnLeft) => seatId switch

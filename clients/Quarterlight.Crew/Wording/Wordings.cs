@@ -52,6 +52,7 @@ internal static class Wordings
         VocalEffort.Raised => "raised",
         VocalEffort.Loud => "loud",
         VocalEffort.Shout => "shouting",
+        VocalEffort.Whisper => "whispering",
         _ => "not stated",
     };
 

@@ -1,0 +1,124 @@
+using System.Globalization;
+
+namespace Quarterlight.Crew.Language;
+
+/// <summary>A time of day as said.</summary>
+/// <param name="Minute">Minutes after midnight, 0 to 1439.</param>
+/// <param name="Start">First word of it.</param>
+/// <param name="Count">Words of it.</param>
+/// <param name="Bare">True for a number alone, as in "at 9", which may be something else.</param>
+public sealed record ClockSaid(int Minute, int Start, int Count, bool Bare = false);
+
+/// <summary>Reads times of day. A small hour without "am" or "pm" is taken as the afternoon's, as crews shoot by day: 1 to 6 (judgement).</summary>
+public static class ClockReader
+{
+    private const int Hour = 60, HalfDay = 12, Day = 24;
+
+    private static readonly HashSet<string> Leads = Lexicon.Words("at since until till by from around about after whatabout");
+    private static readonly HashSet<string> Morning = Lexicon.Words("morning");
+    private static readonly HashSet<string> Later = Lexicon.Words("afternoon evening night tonight");
+
+    /// <summary>Every time of day said, in order.</summary>
+    /// <param name="tokens">Words.</param>
+    /// <param name="bare">True when "at 9" may be one.</param>
+    public static IReadOnlyList<ClockSaid> Find(IReadOnlyList<Token> tokens, bool bare = false)
+    {
+        ArgumentNullException.ThrowIfNull(tokens);
+        var found = new List<ClockSaid>();
+        for (int i = 0; i < tokens.Count; i++)
+        {
+            if (At(tokens, i, bare) is { } clock)
+            {
+                found.Add(clock);
+                i += clock.Count - 1;
+            }
+        }
+
+        return found;
+    }
+
+    /// <summary>True when the number there is surely a time of day.</summary>
+    public static bool IsClock(IReadOnlyList<Token> tokens, int index)
+    {
+        ArgumentNullException.ThrowIfNull(tokens);
+        return Find(tokens).Any(c => index >= c.Start && index < c.Start + c.Count);
+    }
+
+    private static ClockSaid? At(IReadOnlyList<Token> tokens, int i, bool bare)
+    {
+        Token token = tokens[i];
+        if (token.Word is "noon" or "midday")
+        {
+            return new ClockSaid(HalfDay * Hour, i, 1);
+        }
+
+        if (token.Is("midnight"))
+        {
+            return new ClockSaid(0, i, 1);
+        }
+
+        if (token.Number is null && token.Word.Split(':') is [var h, var m] && int.TryParse(h, NumberStyles.None, CultureInfo.InvariantCulture, out int hours) && int.TryParse(m, NumberStyles.None, CultureInfo.InvariantCulture, out int minutes))
+        {
+            return hours >= Day || minutes >= Hour ? null : HalfOf(tokens, i + 1, out int said) is { } late ? new ClockSaid((Half(hours, late) * Hour) + minutes, i, 1 + said)
+                : new ClockSaid(((h.StartsWith('0') || h.Length > 1 ? hours : Daytime(hours)) * Hour) + minutes, i, 1);
+        }
+
+        if (token.Word is "half" or "quarter" && Next(tokens, i + 1) is { Word: "past" or "to" } way && Next(tokens, i + 2) is { Number: >= 1 and <= HalfDay } of && Whole(of.Number!.Value))
+        {
+            int at = (int)of.Number!.Value;
+            int full = HalfOf(tokens, i + 3, out int words) is { } late ? Half(at, late) : Daytime(at);
+            int offset = (token.Is("half") ? 30 : 15) * (way.Is("to") ? -1 : 1);
+            return new ClockSaid((((full * Hour) + offset) + (Day * Hour)) % (Day * Hour), i, 3 + words);
+        }
+
+        if (token.Number is not ({ } number and >= 0 and < Day) || !Whole(number))
+        {
+            return null;
+        }
+
+        int hour = (int)number;
+        if (hour <= HalfDay && HalfOf(tokens, i + 1, out int count) is { } half)
+        {
+            return new ClockSaid(Half(hour, half) * Hour, i, 1 + count);
+        }
+
+        if (Next(tokens, i + 1) is { Word: "oclock" or "hrs" })
+        {
+            return new ClockSaid((hour <= HalfDay ? Daytime(hour) : hour) * Hour, i, 2);
+        }
+
+        bool led = i > 0 && tokens[i - 1].IsAny(Leads) && (i + 1 == tokens.Count || (tokens[i + 1].Number is null && tokens[i + 1].Word is "and" or "in" or "instead" or "then" or "with" or "or" or "today" or "tomorrow" or "how"));
+        return bare && led ? new ClockSaid(Daytime(hour) * Hour, i, 1, Bare: true) : null;
+    }
+
+    // "am", "pm", "in the morning", "in the evening".
+    private static bool? HalfOf(IReadOnlyList<Token> tokens, int i, out int words)
+    {
+        words = 1;
+        switch (Next(tokens, i)?.Word)
+        {
+            case "am":
+                return false;
+            case "pm":
+                return true;
+        }
+
+        words = 3;
+        if (Next(tokens, i) is { Word: "in" or "at" } && Next(tokens, i + 1) is { } second)
+        {
+            Token? part = second.Is("the") ? Next(tokens, i + 2) : second;
+            words = second.Is("the") ? 3 : 2;
+            return part is null ? null : part.IsAny(Morning) ? false : part.IsAny(Later) ? true : null;
+        }
+
+        return null;
+    }
+
+    private static int Half(int hour, bool late) => (hour % HalfDay) + (late && hour <= HalfDay ? HalfDay : 0);
+
+    private static int Daytime(int hour) => hour is >= 1 and <= 6 ? hour + HalfDay : hour;
+
+    private static bool Whole(double number) => number == Math.Floor(number);
+
+    private static Token? Next(IReadOnlyList<Token> tokens, int i) => i < tokens.Count ? tokens[i] : null;
+}
