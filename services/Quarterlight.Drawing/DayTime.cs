@@ -8,6 +8,9 @@ internal readonly record struct DayTime(DateTimeOffset? Start)
 {
     private const int MostParts = 7;
 
+    // So that a minute that is whole but for rounding counts as whole.
+    private const double Hair = 1e-6;
+
     private static readonly double[] StepsMin = [1, 2, 5, 10, 15, 30, 60, 120, 180, 240, 360];
 
     /// <summary>What the figures of an axis are.</summary>
@@ -19,11 +22,11 @@ internal readonly record struct DayTime(DateTimeOffset? Start)
     /// <summary>A moment as the ticks of an axis have it, such as 14:05, or 2:05 from the start.</summary>
     public string Tick(double minute)
     {
-        // Rounded before it is split, so that 59.9 is 1:00 and not 0:60; a clock shows the nearest minute, not the one begun.
-        double whole = Math.Round(Math.Clamp(minute, -1e6, 1e6));
+        // The minute begun, as a clock shows it: what lasts until 13:08 and a half is not promised to 13:09.
+        double whole = Math.Floor(Math.Clamp(minute, -1e6, 1e6) + Hair);
         if (Start is { } start)
         {
-            double clock = Math.Round(start.TimeOfDay.TotalMinutes + minute) % 1440;
+            double clock = Math.Floor(start.TimeOfDay.TotalMinutes + minute + Hair) % 1440;
             return ClockTime(clock < 0 ? clock + 1440 : clock, "00");
         }
 
@@ -41,12 +44,12 @@ internal readonly record struct DayTime(DateTimeOffset? Start)
     /// <summary>A length of time, such as 40 s, 9.5 min, 84 min, or 2 h 5 min.</summary>
     public static string Length(double minutes)
     {
-        double whole = Math.Round(minutes);
+        double whole = Math.Floor(minutes + Hair);
         return minutes switch
         {
             <= 0 => "0 min",
-            _ when Math.Round(60 * minutes) < 60 => $"{FigureWords.Number(Math.Max(1, Math.Round(60 * minutes)))} s",
-            _ when Math.Round(minutes, 1) < 10 => $"{FigureWords.Number(minutes, "0.#")} min",
+            < 1 - Hair => $"{FigureWords.Number(Math.Max(1, Math.Floor((60 * minutes) + Hair)))} s",
+            < 10 => $"{FigureWords.Number(Math.Floor((10 * minutes) + Hair) / 10, "0.#")} min",
             _ when whole < 120 => $"{FigureWords.Number(whole)} min",
             _ => $"{FigureWords.Number(Math.Floor(whole / 60))} h" + (whole % 60 > 0 ? $" {FigureWords.Number(whole % 60)} min" : ""),
         };

@@ -18,7 +18,7 @@ internal sealed record HeatLayout(
         IReadOnlyList<string> notes = PictureTitle.Notes(
         [
             view.Report.Strictest ? "Children, animals or people shut in: only the strictest limit counts" : "",
-            .. view.Report.Limits.Select(HeatWords.Limit),
+            .. HeatWords.Limits(view.Report),
             HeatWords.First(view),
         ]);
         float y = SheetLayout.MarginPx + ((title.Count + notes.Count) * PictureTitle.LinePx) + 14;

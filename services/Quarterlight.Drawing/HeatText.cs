@@ -15,7 +15,7 @@ internal static class HeatText
         [
             (20, SentenceFit.Stopped(HeatWords.Headline(view))),
             (19, report.Strictest ? "Children, animals or people shut in: only the strictest limit counts." : ""),
-            .. report.Limits.Select(l => (18, SentenceFit.Stopped(HeatWords.Limit(l)))),
+            .. HeatWords.Limits(report).Select(l => (18, SentenceFit.Stopped(l))),
             (14, SentenceFit.Stopped(HeatWords.First(view))),
             (10, Temperatures(view)),
             (9, Strain(view)),

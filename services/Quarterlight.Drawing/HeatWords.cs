@@ -49,10 +49,13 @@ internal static class HeatWords
         return HeatView.Finite(view.Report.LowestAirC) is { } lowest ? $"Cooling gets the air no lower than {TemperatureWords.Of(lowest, view.Unit)}{soaked}" : "Cooling does not reach its set point";
     }
 
-    /// <summary>When a limit is met, such as Comfort: 9 min, 7 min at worst; too warm.</summary>
-    public static string Limit(HeatLimitTime limit)
+    /// <summary>When each limit is met; the strictest stands alone.</summary>
+    public static IEnumerable<string> Limits(HeatReport report) =>
+        report is { Strictest: true, Limits: [{ } only, ..] } ? [Limit(only, "the limit")] : report.Limits.Select(l => Limit(l, Of(l.Kind)));
+
+    // Such as Comfort: 9 min, 7 min at worst; too warm.
+    private static string Limit(HeatLimitTime limit, string kind)
     {
-        string kind = Of(limit.Kind);
         string reason = UserText.Cut(UserText.Clean(limit.Reason), ReasonMax);
         string because = reason.Length > 0 ? $"; {reason}" : "";
         return $"{char.ToUpperInvariant(kind[0])}{kind[1..]}: {Minutes(limit)}{because}";

@@ -49,6 +49,6 @@ internal static class RunTimeWords
     {
         string take = UserText.Clean(swap.AfterTake), words = UserText.Clean(swap.Words);
         string when = view.Day.When(swap.AtMin);
-        return $"{char.ToUpperInvariant(when[0])}{when[1..]}{(take.Length > 0 ? $", after take {take}" : "")}: {words}";
+        return $"{char.ToUpperInvariant(when[0])}{when[1..]}{(take.Length > 0 ? $", after {take}" : "")}: {words}";
     }
 }

@@ -31,7 +31,7 @@ public class RunTimeDrawingTests
         Assert.Contains(labels, l => l.Series == RunTimeBars.FiguresSeries && l.Text == " · 5 h 6 min a set, 4 sets, 2 needed");
         Assert.Equal(["12B", "15"], labels.Where(l => l.Series == RunTimeRibbon.TakeSeries).Select(l => l.Text));
         Assert.Equal(["1", "2", "3"], labels.Where(l => l.Series == RunTimeRibbon.ChangeSeries).Select(l => l.Text));
-        Assert.Equal("At 10:20, after take 12B take 3: Recorder: fresh batteries", labels.First(l => l.Series == RunTimeChanges.Series).Text);
+        Assert.Equal("At 10:20, after 12B take 3: Recorder: fresh batteries", labels.First(l => l.Series == RunTimeChanges.Series).Text);
         // 7:30 and 480 min.
         Assert.Equal("end 15:30", Assert.Single(labels, l => l.Series == RunTimeRibbon.EndSeries).Text);
     }
