@@ -47,7 +47,7 @@ public class CabinPropertyTests
                 CabinChecks.SitesAreSound(cabin);
                 Assert.All(cabin.NoisePorts, p => Assert.True(cabin.Interior.Grown(1e-9).Contains(p.Position), p.Id));
                 Assert.True(cabin.AirVolumeM3 > 0);
-                Assert.All(cabin.Glazing, g => Assert.InRange(g.AreaM2, 0.01, 3));
+                Assert.All(cabin.Glazing, g => Assert.InRange(g.AreaM2, 0.01, 8));
             },
             iter: 3000);
 

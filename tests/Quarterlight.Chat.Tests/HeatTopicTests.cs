@@ -37,7 +37,7 @@ public sealed class HeatTopicTests
 
         Assert.Equal("About 11 min until they are uncomfortable, 24 to caution, 41 to stop.", answer.Headline);
         Assert.Equal("heat for Argument in a lay-by (invented): 31 °C and 40 % outside, clear sky, 14 Jul from 11:30 for 4 h, 41° north, no shade, no cover, facing south, shut for 1 h 30 min before, 2 adults, standing, windows shut and fan off while rolling", answer.Understood);
-        Assert.Contains(answer.Lines, l => l.Text.StartsWith("Fan off in a cooled car: about 11 min until they are uncomfortable, 24 to caution, 41 to stop; at worst 8 min", StringComparison.Ordinal));
+        Assert.Contains(answer.Lines, l => l.Text.StartsWith("At worst 8 min until they are uncomfortable, 18 to caution, 31 to stop (comfort by ", StringComparison.Ordinal));
         Assert.Contains(answer.Lines, l => l.Text == "What would help: in full shade 34 min; with all glass covered between takes 14 min.");
     }
 
@@ -123,6 +123,17 @@ public sealed class HeatTopicTests
     [InlineData("with a kid and a dog in the car", "Never leave a child or an animal alone in the shut car. ")]
     [InlineData("how long can we roll if nobody can open a door", "Someone stays at the door who can open it at once. ")]
     public async Task Ask_SomeoneAtRisk_WarningFirst(string question, string start) => Assert.StartsWith(start, (await canned.AskAsync(question, scene: "demo-lay-by")).Headline, StringComparison.Ordinal);
+
+    [Fact]
+    public async Task Ask_LittleComfort_SaysWhatCautionWouldLeave()
+    {
+        canned.Heat.Rhythm.RollingFraction = 0.1;
+        CrewAnswer answer = await canned.AskAsync("how long can we roll?", scene: "demo-lay-by");
+
+        Assert.Contains(answer.Lines, l => l.Text.StartsWith("Short of caution instead of comfort: roll 9 min, cool 6 min", StringComparison.Ordinal));
+        Assert.Equal((HeatLimitKind.Caution, false), (canned.HeatAsked!.RhythmLimit, canned.HeatAsked.IncludePicture));
+        Assert.DoesNotContain((await canned.AskAsync("how long can we roll until caution?", scene: "demo-lay-by")).Lines, l => l.Text.StartsWith("Short of", StringComparison.Ordinal));
+    }
 
     [Fact]
     public async Task Ask_StrictestLimit_IsTheOnlyOneSaid()

@@ -9,6 +9,9 @@ namespace Quarterlight.Crew.Topics;
 /// <summary>How long a take may run before it is too hot, and how long to cool.</summary>
 internal static class HeatTopic
 {
+    // Judgement: less than a third of the day rolling is no day's work.
+    private const double LittleFraction = 1.0 / 3;
+
     public static async Task<CrewAnswer> AnswerAsync(Asked asked)
     {
         HeatSaid said = asked.Request.Forecast.Heat;
@@ -50,7 +53,11 @@ internal static class HeatTopic
 
         ForecastHeatResponse response = await asked.Planner.Endurance.ForecastHeatAsync(request, asked.Planner.Options(asked.Cancellation)).ConfigureAwait(false);
         HeatReport report = response.Report ?? new HeatReport();
-        var shown = new HeatShown(report, request.Setup, said, asked.Units) { Tried = tried is null ? null : await TryAsync(asked, request, tried).ConfigureAwait(false) };
+        var shown = new HeatShown(report, request.Setup, said, asked.Units)
+        {
+            Tried = tried is null ? null : await TryAsync(asked, request, tried).ConfigureAwait(false),
+            Cautious = LittleComfort(report, said) ? await CautiousAsync(asked, request).ConfigureAwait(false) : null,
+        };
         string rolling = $"{(drive.SpeedKmPerHour > 0 ? UnitText.Speed(drive.SpeedKmPerHour, asked.Units) : "standing")}, {(drive.OpenWindows.Count > 0 ? "windows open" : "windows shut")} and fan off while rolling";
         return asked.Answer(HeatText.Headline(shown), HeatText.Lines(shown, asked.Request.Detailed)) with
         {
@@ -60,6 +67,17 @@ internal static class HeatTopic
             Data = new Dictionary<string, IMessage> { ["heat"] = report, ["setup"] = request.Setup },
             Memory = Forecasts.Remember(asked),
         };
+    }
+
+    // Where comfort leaves little of the day, the crew's next question is what caution would leave.
+    private static bool LittleComfort(HeatReport report, HeatSaid said) =>
+        said.Limit is null && !report.Strictest && (report.Rhythm?.RollingFraction ?? 0) < LittleFraction && report.Limits is [{ HasMinutes: true } comfort, ..] && !HeatShown.IsCold(comfort);
+
+    private static async Task<ShootingRhythm?> CautiousAsync(Asked asked, ForecastHeatRequest request)
+    {
+        ForecastHeatRequest other = request.Clone();
+        (other.RhythmLimit, other.IncludePicture) = (HeatLimitKind.Caution, false);
+        return (await asked.Planner.Endurance.ForecastHeatAsync(other, asked.Planner.Options(asked.Cancellation)).ConfigureAwait(false)).Report?.Rhythm;
     }
 
     private static async Task<HeatOption> TryAsync(Asked asked, ForecastHeatRequest request, ShootDay tried)

@@ -98,10 +98,14 @@ internal static class HeatDecision
         string keeps = rhythm.Limit == HeatLimitKind.Caution ? " Short of caution, not of discomfort." : "";
         string help = Help(shown);
         return rhythm.Possible && rhythm.RollMin >= 1
-            ? rhythm.CoolMin <= 0 ? $"Roll {Minutes(rhythm.RollMin)} at a time with no pause to cool: {Takes(rhythm)} in {Span(shown.DayMin)}.{keeps}"
-                : Say($"Roll {Minutes(rhythm.RollMin)}, cool {Minutes(rhythm.CoolMin, roundDown: false)}: {Takes(rhythm)} in {Span(shown.DayMin)}, {rhythm.RollingFraction * 100:0} % of it rolling.{keeps}")
+            ? Alternating(rhythm, shown.DayMin) + keeps
             : (shown.Said.RollMin is { } roll ? $"Takes of {Minutes(roll)} do not stay within {Limit(rhythm.Limit)}: shorten them." : $"No rhythm with takes of a minute or more stays within {Limit(rhythm.Limit)}.") + (help.Length > 0 ? " " + help : "");
     }
+
+    /// <summary>"Roll 9 min, cool 6 min: 16 takes in 4 h, 60 % of it rolling."</summary>
+    public static string Alternating(ShootingRhythm rhythm, double dayMin) => rhythm.CoolMin <= 0
+        ? $"Roll {Minutes(rhythm.RollMin)} at a time with no pause to cool: {Takes(rhythm)} in {Span(dayMin)}."
+        : Say($"Roll {Minutes(rhythm.RollMin)}, cool {Minutes(rhythm.CoolMin, roundDown: false)}: {Takes(rhythm)} in {Span(dayMin)}, {rhythm.RollingFraction * 100:0} % of it rolling.");
 
     private static string Takes(ShootingRhythm rhythm) => rhythm.TakeCount == 1 ? "one take" : Say($"{rhythm.TakeCount} takes");
 

@@ -14,7 +14,10 @@ internal sealed partial record HeatShown(HeatReport Report, HeatSetup Setup, Hea
     private const double UsualDayMin = 240, UsualSetPointC = 18.3;
 
     /// <summary>True when it gets too cold and not too hot.</summary>
-    public bool Cold => Comfort.Reason.StartsWith("cold", StringComparison.OrdinalIgnoreCase);
+    public bool Cold => IsCold(Comfort);
+
+    /// <summary>The rhythm that goes up to caution, where comfort leaves little of the day; null where it was not asked for.</summary>
+    public ShootingRhythm? Cautious { get; init; }
 
     /// <summary>What was asked about, held against the car as it stands; null when the report's own options answer it.</summary>
     public HeatOption? Tried { get; init; }
@@ -35,6 +38,9 @@ internal sealed partial record HeatShown(HeatReport Report, HeatSetup Setup, Hea
 
     /// <summary>A sentence of the planner's on heat, safe and in the crew's units; a bare "32 C (90 F)" is a temperature too.</summary>
     public string Sentence(string text) => RadioWordings.Sentence(Degrees().Replace(text, " °C"), Units);
+
+    /// <summary>True when a limit is met from the cold side.</summary>
+    public static bool IsCold(HeatLimitTime comfort) => comfort.Reason.StartsWith("cold", StringComparison.OrdinalIgnoreCase);
 
     public string Temperature(double celsius) => UnitText.Temperature(celsius, Units);
 

@@ -17,10 +17,20 @@ internal static class HeatText
     public static List<CrewLine> Lines(HeatShown shown, bool detailed)
     {
         HeatAspect aspect = HeatDecision.Aspect(shown);
-        List<CrewLine> lines = [new(CrewLineKind.Figures, Limits(shown))];
+        List<CrewLine> lines = [];
+        if (Limits(shown, aspect == HeatAspect.Roll && !shown.Cold) is { Length: > 0 } limits)
+        {
+            lines.Add(new(CrewLineKind.Figures, limits));
+        }
+
         if (aspect is not (HeatAspect.Rhythm or HeatAspect.Between) && !shown.Cold)
         {
             lines.Add(new(CrewLineKind.Plain, "Rhythm: " + RadioWordings.Lower(HeatDecision.Rhythm(shown))));
+        }
+
+        if (shown.Cautious is { Possible: true } cautious)
+        {
+            lines.Add(new(CrewLineKind.Plain, "Short of caution instead of comfort: " + RadioWordings.Lower(HeatDecision.Alternating(cautious, shown.DayMin))));
         }
 
         if (aspect != HeatAspect.CoolFirst)
@@ -62,13 +72,21 @@ internal static class HeatText
         return Say($"End of a take at worst: {shown.Temperature(roll.EndAirC)}, trim {shown.Temperature(sample.InteriorC)}, {sample.RelativeHumidityPercent:0} % humidity, CO2 {sample.Co2Ppm:0} ppm{people}.");
     }
 
-    private static string Limits(HeatShown shown)
+    // What the headline says already is not said again.
+    private static string Limits(HeatShown shown, bool said)
     {
         IEnumerable<HeatLimitTime> limits = shown.Report.Strictest ? shown.Report.Limits.Take(1) : shown.Report.Limits;
         string[] reasons = [.. limits.Where(l => l.HasMinutes && l.Reason.Length > 0).Select(l => $"{(shown.Report.Strictest ? "met" : Limit(l.Kind))} by {RadioWordings.Lower(shown.Sentence(l.Reason))}")];
-        string why = reasons.Length > 0 ? $" ({string.Join("; ", reasons)})" : "";
+        string why = string.Join("; ", reasons);
         string now = HeatDecision.Steps(shown, worst: false).Replace(HeatDecision.OnlyLimit, "", StringComparison.Ordinal), worst = HeatDecision.Steps(shown, worst: true).Replace(HeatDecision.OnlyLimit, "", StringComparison.Ordinal);
-        return $"Fan off in a cooled car: {now}{(worst == now ? "" : $"; at worst {worst.Replace("about ", "", StringComparison.Ordinal)}")}{why}.";
+        string atWorst = worst == now ? "" : $"at worst {worst.Replace("about ", "", StringComparison.Ordinal)}";
+        if (said)
+        {
+            return atWorst.Length > 0 ? Capital(why.Length > 0 ? $"{atWorst} ({why})." : $"{atWorst}.") : why.Length > 0 ? Capital($"{why}.") : "";
+        }
+
+        string car = shown.Report is { HasPrecoolMin: true, PrecoolMin: < 0.5 } ? "Fan off" : "Fan off in a cooled car";
+        return $"{car}: {now}{(atWorst.Length > 0 ? $"; {atWorst}" : "")}{(why.Length > 0 ? $" ({why})" : "")}.";
     }
 
     private static string Options(HeatShown shown, bool detailed)
