@@ -136,6 +136,16 @@ public sealed class HeatTopicTests
     }
 
     [Fact]
+    public async Task Ask_CoolFirst_SaysWhenTheAirAloneIsThere()
+    {
+        canned.Heat.Advisories.Add(new Advisory { Code = "trim-still-hot", Message = "The air is at the set point after 6 min, but the trim is still hot then.", Severity = AdvisorySeverity.Note });
+        CrewAnswer answer = await canned.AskAsync("how long do we cool first?", scene: "demo-lay-by");
+
+        Assert.Equal("The air is at the set point after 6 min, but the trim is still hot then.", answer.Lines[0].Text);
+        Assert.Single(answer.Lines, l => l.Text.Contains("set point", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task Ask_StrictestLimit_IsTheOnlyOneSaid()
     {
         canned.Heat.Strictest = true;

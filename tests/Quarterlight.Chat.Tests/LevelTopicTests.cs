@@ -44,6 +44,9 @@ public sealed class LevelTopicTests
         Assert.Equal(("scenes/demo-school-run", 10.0, "bodypack-audio"), (asked.Scene, asked.HeadroomDb, asked.MicrophoneTransmitterId));
         Assert.Equal([("child", VocalEffort.Shout)], asked.Efforts.Select(e => (e.TalkerId, e.Loudest)));
 
+        await canned.AskAsync("with a headroom of 90 dB what gain?");
+        Assert.Equal(90, canned.LevelsAsked!.HeadroomDb); // Too much is for the planner to refuse, not for the reader to drop.
+
         await canned.AskAsync("what gain for a shouted line?");
         Assert.Equal(["parent", "neighbour", "child"], canned.LevelsAsked!.Efforts.Select(e => e.TalkerId));
     }

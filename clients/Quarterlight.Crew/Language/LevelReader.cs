@@ -68,7 +68,7 @@ public static class LevelReader
 
         for (int i = 0; i < tokens.Count; i++)
         {
-            if (tokens[i].Number is >= 0 and <= 60 && (i + 1 < tokens.Count && tokens[i + 1].Word is "db" || i + 1 == tokens.Count || tokens.Skip(i + 1).Take(2).Any(t => t.Is("headroom"))))
+            if (tokens[i].Number is >= 0 && (i + 1 < tokens.Count && tokens[i + 1].Word is "db" || i + 1 == tokens.Count || tokens.Skip(i + 1).Take(2).Any(t => t.Is("headroom"))))
             {
                 return tokens[i].Number;
             }

@@ -10,6 +10,9 @@ internal static class HeatText
 {
     private const int MostOptions = 3, MostCautions = 2, MostBlocks = 12;
 
+    // The planner's remark that the air is cool before the car is: it belongs to "how long do we cool first?".
+    private const string TrimStillHot = "trim-still-hot";
+
     /// <summary>What was asked, in one line; a warning first where someone could come to harm.</summary>
     public static string Headline(HeatShown shown) => HeatDecision.Warning(shown) + HeatDecision.Of(shown);
 
@@ -18,6 +21,11 @@ internal static class HeatText
     {
         HeatAspect aspect = HeatDecision.Aspect(shown);
         List<CrewLine> lines = [];
+        if (aspect == HeatAspect.CoolFirst && shown.Report.Advisories.FirstOrDefault(a => a.Code == TrimStillHot) is { } trim)
+        {
+            lines.Add(new(CrewLineKind.Figures, $"{shown.Sentence(trim.Message)}."));
+        }
+
         if (Limits(shown, aspect == HeatAspect.Roll && !shown.Cold) is { Length: > 0 } limits)
         {
             lines.Add(new(CrewLineKind.Figures, limits));
@@ -54,7 +62,7 @@ internal static class HeatText
             lines.AddRange(Blocks(shown));
         }
 
-        lines.AddRange(RadioWordings.Cautions(shown.Report.Advisories.Select(a => new Advisory(a) { Message = shown.Sentence(a.Message) }), shown.Units, detailed ? int.MaxValue : MostCautions));
+        lines.AddRange(RadioWordings.Cautions(shown.Report.Advisories.Where(a => aspect != HeatAspect.CoolFirst || a.Code != TrimStillHot).Select(a => new Advisory(a) { Message = shown.Sentence(a.Message) }), shown.Units, detailed ? int.MaxValue : MostCautions));
         return lines;
     }
 

@@ -19,9 +19,9 @@ internal static class HeatWords
             HeatCause.PastComfortModel => "hotter than ISO 7730 covers",
             HeatCause.Cold => "cold: PMV under -0.7",
             HeatCause.WetBulbGlobe => Invariant($"wet-bulb globe temperature over {(stop && !limits.Strictest ? limits.StopWbgtC : limits.CautionWbgtC):0.0} C"),
-            HeatCause.HeatIndex => stop && !limits.Strictest ? "heat index over 39 C (103 F)" : "heat index over 32 C (90 F)",
+            HeatCause.HeatIndex => stop && !limits.Strictest ? "heat index over 39.4 C (103 F)" : "heat index over 32.2 C (90 F)",
             HeatCause.Co2 => stop && !limits.Strictest ? "carbon dioxide over 5000 ppm" : "carbon dioxide over 2500 ppm",
-            HeatCause.Air => limits.Strictest ? "air over 27 C (80 F)" : "air over 40 C",
+            HeatCause.Air => limits.Strictest ? "air over 26.7 C (80 F)" : "air over 40 C",
             _ => "",
         };
     }
