@@ -33,9 +33,12 @@ internal static class HeatWords
         string takes = rhythm.TakeCount == 1 ? "1 take" : $"{FigureWords.Number(rhythm.TakeCount)} takes";
         string share = double.IsFinite(rhythm.RollingFraction) ? $", rolling {FigureWords.Number(100 * rhythm.RollingFraction)} % of the day" : "";
         // Nothing to cool between takes when one take fills the day.
-        string cool = rhythm.CoolMin > 0 ? $", cool {DayTime.Length(rhythm.CoolMin)}" : "";
+        string cool = rhythm.CoolMin > 0 ? $", cool {Cooling(rhythm.CoolMin)}" : "";
         return $"Roll {DayTime.Length(rhythm.RollMin)}{cool}: {takes}{share}";
     }
+
+    // What must be cooled is rounded up, what may be rolled down.
+    private static string Cooling(double minutes) => DayTime.Length(Math.Ceiling(minutes - 1e-6));
 
     /// <summary>Cooling before the first take.</summary>
     public static string First(HeatView view)
@@ -43,7 +46,7 @@ internal static class HeatWords
         string soaked = double.IsFinite(view.Report.SoakedAirC) ? $", from {TemperatureWords.Of(view.Report.SoakedAirC, view.Unit)}" : "";
         if (HeatView.Finite(view.Report.PrecoolMin) is { } minutes)
         {
-            return minutes > 0 ? $"Cool {DayTime.Length(minutes)} before the first take{soaked}" : "No cooling needed before the first take";
+            return minutes > 0 ? $"Cool {Cooling(minutes)} before the first take{soaked}" : "No cooling needed before the first take";
         }
 
         return HeatView.Finite(view.Report.LowestAirC) is { } lowest ? $"Cooling gets the air no lower than {TemperatureWords.Of(lowest, view.Unit)}{soaked}" : "Cooling does not reach its set point";

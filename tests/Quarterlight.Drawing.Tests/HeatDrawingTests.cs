@@ -90,6 +90,15 @@ public class HeatDrawingTests
     }
 
     [Fact]
+    public void Of_HalfMinutes_CoolingIsRoundedUp()
+    {
+        HeatReport report = HeatReports.Summer with { PrecoolMin = 40.5, Rhythm = HeatReports.Summer.Rhythm with { CoolMin = 11.5 } };
+        string text = HeatDrawing.Draw(report, HeatReports.Start).TextAlternative;
+        Assert.Contains("cool 12 min", text, StringComparison.Ordinal);
+        Assert.Contains("Cool 41 min before the first take", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Of_ChildrenAboard_SaysTheStrictestLimitOnce()
     {
         string text = HeatDrawing.Draw(HeatReports.Strict, HeatReports.Start).TextAlternative;
