@@ -18,7 +18,7 @@ public static class HeatRules
     public static ValidRange LongitudeDeg { get; } = new(-180, 180, "degrees");
 
     /// <summary>Air outside.</summary>
-    public static ValidRange OutsideC { get; } = new(-30, 55, "C");
+    public static ValidRange OutsideC { get; } = new(-30, 55, "°C");
 
     /// <summary>Relative humidity outside.</summary>
     public static ValidRange HumidityPercent { get; } = new(1, 100, "%");
@@ -51,7 +51,7 @@ public static class HeatRules
     public static ValidRange CoolingW { get; } = new(0, 15_000, "W");
 
     /// <summary>Set point.</summary>
-    public static ValidRange SetPointC { get; } = new(5, 30, "C");
+    public static ValidRange SetPointC { get; } = new(5, 30, "°C");
 
     /// <summary>Air moved by the fan.</summary>
     public static ValidRange AirflowLPerS { get; } = new(5, 300, "l/s");
