@@ -23,14 +23,14 @@ internal readonly record struct DayTime(DateTimeOffset? Start)
     public string Tick(double minute)
     {
         // The minute begun, as a clock shows it: what lasts until 13:08 and a half is not promised to 13:09.
-        double whole = Math.Floor(Math.Clamp(minute, -1e6, 1e6) + Hair);
-        if (Start is { } start)
+        double whole = Math.Floor(Math.Clamp(minute, -1e6, 1e6) + (Start?.TimeOfDay.TotalMinutes ?? 0) + Hair);
+        if (Start is null)
         {
-            double clock = Math.Floor(start.TimeOfDay.TotalMinutes + minute + Hair) % 1440;
-            return ClockTime(clock < 0 ? clock + 1440 : clock, "00");
+            return ClockTime(Math.Max(0, whole), "0");
         }
 
-        return ClockTime(Math.Max(0, whole), "0");
+        double clock = whole % 1440;
+        return ClockTime(clock < 0 ? clock + 1440 : clock, "00");
     }
 
     /// <summary>Minutes at which an axis has ticks: whole steps of the clock.</summary>

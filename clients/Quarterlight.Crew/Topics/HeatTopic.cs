@@ -73,19 +73,21 @@ internal static class HeatTopic
     private static bool LittleComfort(HeatReport report, HeatSaid said) =>
         said.Limit is null && !report.Strictest && (report.Rhythm?.RollingFraction ?? 0) < LittleFraction && report.Limits is [{ HasMinutes: true } comfort, ..] && !HeatShown.IsCold(comfort);
 
-    private static async Task<ShootingRhythm?> CautiousAsync(Asked asked, ForecastHeatRequest request)
+    private static async Task<ShootingRhythm?> CautiousAsync(Asked asked, ForecastHeatRequest request) =>
+        (await AlsoAsync(asked, request, other => other.RhythmLimit = HeatLimitKind.Caution).ConfigureAwait(false)).Rhythm;
+
+    // The same question with one thing changed, for a line of the answer: no picture.
+    private static async Task<HeatReport> AlsoAsync(Asked asked, ForecastHeatRequest request, Action<ForecastHeatRequest> change)
     {
         ForecastHeatRequest other = request.Clone();
-        (other.RhythmLimit, other.IncludePicture) = (HeatLimitKind.Caution, false);
-        return (await asked.Planner.Endurance.ForecastHeatAsync(other, asked.Planner.Options(asked.Cancellation)).ConfigureAwait(false)).Report?.Rhythm;
+        other.IncludePicture = false;
+        change(other);
+        return (await asked.Planner.Endurance.ForecastHeatAsync(other, asked.Planner.Options(asked.Cancellation)).ConfigureAwait(false)).Report ?? new HeatReport();
     }
 
     private static async Task<HeatOption> TryAsync(Asked asked, ForecastHeatRequest request, ShootDay tried)
     {
-        ForecastHeatRequest other = request.Clone();
-        (other.Setup.Day, other.IncludePicture) = (tried, false);
-        ForecastHeatResponse response = await asked.Planner.Endurance.ForecastHeatAsync(other, asked.Planner.Options(asked.Cancellation)).ConfigureAwait(false);
-        HeatReport report = response.Report ?? new HeatReport();
+        HeatReport report = await AlsoAsync(asked, request, other => other.Setup.Day = tried).ConfigureAwait(false);
         HeatLimitKind kept = request.RhythmLimit;
         var option = new HeatOption { Words = asked.Request.Forecast.Heat.Shade is { } shade ? ForecastWordings.Shade(shade) : ForecastWordings.Cover(tried.Cover), RollingFraction = report.Rhythm?.RollingFraction ?? 0 };
         if (report.Limits.FirstOrDefault(l => l.Kind == kept) is { HasMinutes: true } limit)

@@ -98,10 +98,12 @@ internal static class DayMapper
     }
 
     /// <summary>Checks everything but the call sheet, where only the day is asked about.</summary>
-    public static void CheckWeather(V1.ShootDay day, string at, FieldReader reader)
+    /// <returns>When shooting starts; of no meaning when something is wrong.</returns>
+    public static DateTimeOffset CheckWeather(V1.ShootDay day, string at, FieldReader reader)
     {
         HeatTask task = ToDomain(Filled(day, s_usual.Occupants.AdultCount), at, reader);
         reader.AddUnsaid(HeatRules.Validate(task, at, "").Where(v => v.Field.StartsWith(at, StringComparison.Ordinal)));
+        return task.Start;
     }
 
     /// <summary>Checks the call sheet against the day's own length.</summary>
@@ -117,8 +119,8 @@ internal static class DayMapper
         reader.AddUnsaid(found);
     }
 
-    /// <summary>When shooting starts; notes a violation when that is no moment.</summary>
-    public static DateTimeOffset Start(V1.ShootDay day, string at, FieldReader reader)
+    // When shooting starts; notes a violation when that is no moment.
+    private static DateTimeOffset Start(V1.ShootDay day, string at, FieldReader reader)
     {
         bool good = HeatRules.UtcOffsetMin.Check($"{at}.utc_offset_min", day.UtcOffsetMin, reader.Violations);
         if (day.StartTime is not { } start)

@@ -61,12 +61,7 @@ internal sealed class EnduranceAdapter(TeamLibrary library, PlanningGate gate) :
         }
 
         RunTimeTask task = RunTimeMapper.ToDomain(kit, kitAt, day, dayAt, request, reader);
-        if (day is not null)
-        {
-            DayMapper.CheckWeather(day, dayAt, reader);
-        }
-
-        DateTimeOffset? start = day is null ? null : DayMapper.Start(day, dayAt, new FieldReader());
+        DateTimeOffset? start = day is null ? null : DayMapper.CheckWeather(day, dayAt, reader);
         reader.ThrowIfAny();
         return await gate.RunAsync(
             () =>

@@ -28,9 +28,6 @@ public static class HeatIndex
     /// <summary>Air temperatures of the published table.</summary>
     public static ValidRange AirF { get; } = new(80, 110, "F");
 
-    /// <summary>Relative humidities of the published table; drier air has an adjustment of its own.</summary>
-    public static ValidRange TableHumidityPercent { get; } = new(40, 100, "%");
-
     /// <summary>Indices of the published table: beyond its end the regression is not held up by anything.</summary>
     public static ValidRange IndexF { get; } = new(80, 137, "F");
 
