@@ -87,6 +87,9 @@ public sealed record CrewAnswer
     /// <summary>Pictures; often none.</summary>
     public IReadOnlyList<CrewPicture> Pictures { get; init; } = [];
 
+    /// <summary>Files other than pictures; often none.</summary>
+    public IReadOnlyList<CrewFile> Files { get; init; } = [];
+
     /// <summary>Obvious next questions, at most three, each of which would be understood.</summary>
     public IReadOnlyList<string> FollowUps { get; init; } = [];
 
