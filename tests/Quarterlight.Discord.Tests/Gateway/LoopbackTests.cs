@@ -1,10 +1,12 @@
 using System.Net.WebSockets;
+using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Abstractions;
@@ -47,10 +49,9 @@ public sealed class LoopbackTests
             closes.Add((int?)socket.CloseStatus);
             await socket.CloseOutputAsync(socket.CloseStatus ?? WebSocketCloseStatus.NormalClosure, null, CancellationToken.None);
         });
-        string address = server.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single().Replace("http", "ws", StringComparison.Ordinal);
         var random = new Random(5);
         await using var source = new GatewaySource(
-            new GatewayOptions { Token = SourceRig.Token, FirstBackOff = TimeSpan.FromMilliseconds(20) }, _ => Task.FromResult(SourceRig.Info(address: address)), new MemoryLedger(),
+            new GatewayOptions { Token = SourceRig.Token, FirstBackOff = TimeSpan.FromMilliseconds(20) }, _ => Task.FromResult(SourceRig.Info(address: AddressOf(server).AbsoluteUri)), new MemoryLedger(),
             () => new ClientGatewaySocket(), TimeProvider.System, random.NextDouble, NullLogger<GatewaySource>.Instance);
         var received = new System.Collections.Concurrent.ConcurrentQueue<ulong>();
         using var stop = new CancellationTokenSource();
@@ -71,35 +72,63 @@ public sealed class LoopbackTests
     }
 
     [Theory]
-    [InlineData(4004, 4004)]
-    [InlineData(null, null)]
-    public async Task Close_OfARealServer_GivesItsCode(int? code, int? expected)
+    [InlineData(new byte[] { 0x88, 0x02, 0x0F, 0xA4 }, 4004)]
+    [InlineData(new byte[] { 0x88, 0x02, 0x03, 0xE8 }, 1000)]
+    [InlineData(new byte[] { 0x88, 0x00 }, null)]
+    public async Task Close_AsItsBytesOnTheWire_GivesItsCode(byte[] closeFrame, int? expected)
     {
-        await using WebApplication server = await ServeAsync(async socket =>
-        {
-            await socket.CloseAsync(code is { } given ? (WebSocketCloseStatus)given : WebSocketCloseStatus.Empty, null, CancellationToken.None);
-        });
-        string address = server.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single().Replace("http", "ws", StringComparison.Ordinal);
+        await using WebApplication server = await ServeRawAsync(closeFrame);
         using var socket = new ClientGatewaySocket();
-        await socket.ConnectAsync(new Uri(address), TestContext.Current.CancellationToken);
+        await socket.ConnectAsync(AddressOf(server), TestContext.Current.CancellationToken);
         SocketRead read = await socket.ReceiveAsync(new byte[100], TestContext.Current.CancellationToken);
         Assert.Equal((SocketReadKind.Closed, expected), (read.Kind, read.CloseCode));
         await socket.CloseAsync(4000, TestContext.Current.CancellationToken);
         await socket.CloseAsync(4000, TestContext.Current.CancellationToken);
     }
 
-    private static async Task<WebApplication> ServeAsync(Func<WebSocket, Task> serve)
+    [Fact]
+    public async Task Connection_DropsWithoutClose_ReadFails()
     {
-        WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
-        builder.Logging.ClearProviders();
-        builder.WebHost.UseKestrel().UseUrls("http://127.0.0.1:0");
-        WebApplication app = builder.Build();
+        await using WebApplication server = await ServeRawAsync([]);
+        using var socket = new ClientGatewaySocket();
+        await socket.ConnectAsync(AddressOf(server), TestContext.Current.CancellationToken);
+        await Assert.ThrowsAsync<WebSocketException>(async () => await socket.ReceiveAsync(new byte[100], TestContext.Current.CancellationToken));
+    }
+
+    private static Uri AddressOf(WebApplication server) => new(
+        server.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single().Replace("http", "ws", StringComparison.Ordinal));
+
+    // Upgrades by hand (RFC 6455, section 4.2.2), sends these bytes and drops the connection.
+    private static Task<WebApplication> ServeRawAsync(byte[] bytes) => StartAsync(app => app.Run(async context =>
+    {
+        string key = context.Request.Headers.SecWebSocketKey + "258EAFA5-E914-47DA-95CA-C5AB0DC85B11";
+#pragma warning disable CA5350 // The protocol says so.
+        context.Response.Headers.SecWebSocketAccept = Convert.ToBase64String(SHA1.HashData(Encoding.ASCII.GetBytes(key)));
+#pragma warning restore CA5350
+        context.Response.Headers.Upgrade = "websocket";
+        await using Stream stream = await context.Features.GetRequiredFeature<IHttpUpgradeFeature>().UpgradeAsync();
+        await stream.WriteAsync(bytes);
+        await stream.FlushAsync();
+        context.Abort();
+    }));
+
+    private static Task<WebApplication> ServeAsync(Func<WebSocket, Task> serve) => StartAsync(app =>
+    {
         app.UseWebSockets();
         app.Run(async context =>
         {
             using WebSocket socket = await context.WebSockets.AcceptWebSocketAsync();
             await serve(socket);
         });
+    });
+
+    private static async Task<WebApplication> StartAsync(Action<WebApplication> configure)
+    {
+        WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
+        builder.Logging.ClearProviders();
+        builder.WebHost.UseKestrel().UseUrls("http://127.0.0.1:0");
+        WebApplication app = builder.Build();
+        configure(app);
         await app.StartAsync(TestContext.Current.CancellationToken);
         return app;
     }

@@ -41,7 +41,12 @@ public sealed class UnreadableFrameTests
                 GatewayFrame.TryRead(bytes.AsMemory(0, length), out _);
             },
             seed: "0000KzGxbuhA", iter: 20_000);
-        Gen.Byte.Array[0, 60].Sample(bytes => GatewayFrame.TryRead(bytes, out _), seed: "0000KzGxbuhA", iter: 20_000);
+        Gen.Byte.Array[0, 60].Sample(
+            bytes =>
+            {
+                GatewayFrame.TryRead(bytes, out _);
+            },
+            seed: "0000KzGxbuhA", iter: 20_000);
     }
 
     [Fact]
