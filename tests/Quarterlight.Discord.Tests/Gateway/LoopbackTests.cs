@@ -109,7 +109,6 @@ public sealed class LoopbackTests
         await using Stream stream = await context.Features.GetRequiredFeature<IHttpUpgradeFeature>().UpgradeAsync();
         await stream.WriteAsync(bytes);
         await stream.FlushAsync();
-        context.Abort();
     }));
 
     private static Task<WebApplication> ServeAsync(Func<WebSocket, Task> serve) => StartAsync(app =>
