@@ -65,7 +65,7 @@ public sealed class BackOffTests
     [Fact]
     public async Task Gateway_CannotBeOpened_WaitsGrowWithoutUsingUpIdentifies()
     {
-        // Lesson 3: the network is away for hours, and comes back.
+        // Seen in other clients: the network is lost once and the client never returns.
         await using SourceRig rig = new();
         bool away = true;
         rig.Prepare = s => s.RefusesToOpen = away;

@@ -56,6 +56,22 @@ public sealed class HandshakeTests
         Assert.Equal(TimeSpan.Zero, rig.Time.GetElapsedTime(got.ReceivedTimestamp));
     }
 
+    [Theory]
+    [InlineData(1UL)]
+    [InlineData(9_000_000_000_000_000_000UL)]
+    public async Task Interaction_IdOfAnotherTime_CountsFromItsReceipt(ulong id)
+    {
+        // Other clients refuse to answer, or answer too late, because the time inside the id is not that of a laptop's clock.
+        await using SourceRig rig = new SourceRig().Start();
+        FakeSocket socket = await rig.ConnectAsync();
+        rig.Time.Advance(TimeSpan.FromSeconds(3));
+        long now = rig.Time.GetTimestamp();
+        socket.Interaction(2, id);
+        await Eventually.TrueAsync(() => !rig.Received.IsEmpty);
+        Interaction got = Assert.Single(rig.Received);
+        Assert.Equal((now, (long?)now), (got.ReceivedTimestamp, got.Ticket.ReceivedTimestamp));
+    }
+
     [Fact]
     public async Task OtherEvents_AreIgnored()
     {

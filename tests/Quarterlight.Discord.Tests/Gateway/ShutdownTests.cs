@@ -3,7 +3,7 @@ using Quarterlight.Discord.Tests.Support;
 
 namespace Quarterlight.Discord.Tests.Gateway;
 
-/// <summary>Lessons 2 and 4: the end is in order where it can be, and never takes longer than it may.</summary>
+/// <summary>The end is in order where it can be, and never takes longer than it may. Other clients hang here for hours.</summary>
 public sealed class ShutdownTests
 {
     [Fact]

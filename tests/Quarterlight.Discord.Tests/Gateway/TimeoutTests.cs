@@ -1,9 +1,8 @@
-using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
 namespace Quarterlight.Discord.Tests.Gateway;
 
-/// <summary>Lesson 7: whatever is waited for has an end.</summary>
+/// <summary>Whatever is waited for has an end.</summary>
 public sealed class TimeoutTests
 {
     [Fact]
