@@ -143,7 +143,7 @@ public sealed class GatewaySource : IInteractionSource, IAsyncDisposable
         try
         {
             GatewayInfo info = await place.Allowance.WaitAsync(() => place.Does("waiting until a new session is allowed"), stop).ConfigureAwait(false);
-            return firstAddress = Checked(info.Url);
+            return firstAddress = Checked(info.Address);
         }
         catch (Exception failed) when (!stop.IsCancellationRequested && !IsFinal(failed))
         {

@@ -36,7 +36,7 @@ internal sealed class IdentifyAllowance(
             }
 
             GatewayInfo info = await FindAsync(cancellation).ConfigureAwait(false);
-            if (info.SessionStartsRemaining > Math.Min(options.IdentifyReserve, info.SessionStartsTotal / 10))
+            if (info.RemainingIdentifies > Math.Min(options.IdentifyReserve, info.TotalIdentifies / 10))
             {
                 return info;
             }

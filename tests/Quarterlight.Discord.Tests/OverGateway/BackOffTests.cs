@@ -1,7 +1,7 @@
 using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>Waits between connections grow, are spread, and start anew only after a connection that lasted.</summary>
 public sealed class BackOffTests

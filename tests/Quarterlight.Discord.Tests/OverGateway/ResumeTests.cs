@@ -1,7 +1,7 @@
 using System.Text.Json;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>A session is gone on with where that can help, and given up where it cannot.</summary>
 public sealed class ResumeTests

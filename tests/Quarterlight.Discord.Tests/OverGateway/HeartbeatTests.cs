@@ -1,7 +1,7 @@
 using System.Text.Json;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>Heartbeats: when they come, what they hold, and what follows when nobody answers.</summary>
 public sealed class HeartbeatTests

@@ -1,7 +1,7 @@
 using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>Limits of what a connection may send (Gateway, Sending Events and Rate Limiting).</summary>
 public sealed class FrameLimitTests

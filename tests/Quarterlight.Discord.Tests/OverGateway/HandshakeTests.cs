@@ -3,7 +3,7 @@ using Microsoft.Extensions.Logging;
 using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>How a session starts and what arrives on it.</summary>
 public sealed class HandshakeTests

@@ -1,7 +1,7 @@
 using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>A thousand identifies in a day and the token is reset: it has happened to other clients, so nobody gets near that here.</summary>
 public sealed class IdentifyAllowanceTests

@@ -1,6 +1,7 @@
+using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>Whatever is waited for has an end.</summary>
 public sealed class TimeoutTests

@@ -13,7 +13,7 @@ using Microsoft.Extensions.Logging.Abstractions;
 using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>The real socket against a real server on this machine.</summary>
 public sealed class LoopbackTests

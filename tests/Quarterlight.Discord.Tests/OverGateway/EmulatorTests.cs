@@ -3,7 +3,7 @@ using Quarterlight.Chat.Emulator.Driver;
 using Quarterlight.Chat.Emulator.Recording;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>The source against the emulated platform, which was made by another hand and is held against a widespread client.</summary>
 public sealed class EmulatorTests
