@@ -42,6 +42,12 @@ public sealed class ClientGatewaySocket : IGatewaySocket
     /// <inheritdoc/>
     public void Dispose() => socket.Dispose();
 
-    // 1005 means that the frame held no code.
-    private int? CloseCode() => socket.CloseStatus is { } status and not WebSocketCloseStatus.Empty ? (int)status : null;
+    // The base library reports a close frame without a code as 1000 without a description, so the two cannot be told apart. Taken as "no code": a
+    // resume that was in vain costs seconds, a session given up costs what happened meanwhile.
+    private int? CloseCode() => socket.CloseStatus switch
+    {
+        null or WebSocketCloseStatus.Empty => null,
+        WebSocketCloseStatus.NormalClosure when string.IsNullOrEmpty(socket.CloseStatusDescription) => null,
+        var status => (int)status,
+    };
 }

@@ -73,7 +73,8 @@ public sealed class LoopbackTests
 
     [Theory]
     [InlineData(new byte[] { 0x88, 0x02, 0x0F, 0xA4 }, 4004)]
-    [InlineData(new byte[] { 0x88, 0x02, 0x03, 0xE8 }, 1000)]
+    [InlineData(new byte[] { 0x88, 0x05, 0x03, 0xE8, 0x65, 0x6E, 0x64 }, 1000)]
+    [InlineData(new byte[] { 0x88, 0x02, 0x03, 0xE8 }, null)]
     [InlineData(new byte[] { 0x88, 0x00 }, null)]
     public async Task Close_AsItsBytesOnTheWire_GivesItsCode(byte[] closeFrame, int? expected)
     {
