@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Quarterlight.Chat.Emulator.Driver;
 using Quarterlight.Chat.Emulator.Rest;
+using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Rest;
 
 namespace Quarterlight.Discord.Tests.Rest;
@@ -78,7 +79,7 @@ public sealed class EmulatedRestTests
         Assert.False(await rest.Registry.RegisterAsync(EmulatedRest.Commands, null, RestRig.Stop));
         Assert.Single(rest.Platform.Recording.Requests, r => r.Method == "PUT");
         Assert.True(await rest.Registry.RegisterAsync(EmulatedRest.Commands[..2], null, RestRig.Stop));
-        Gateway.GatewayInfo info = await new GatewayInfoReader(rest.Client).ReadAsync(RestRig.Stop);
+        GatewayInfo info = await new GatewayInfoReader(rest.Client).ReadAsync(RestRig.Stop);
         Assert.Equal(rest.Platform.GatewayUrl, info.Address.OriginalString);
     }
 
