@@ -16,7 +16,7 @@ if (!args.Contains("start"))
         .AddColumn(StatisticColumn.Median)
         .WithOptions(ConfigOptions.DisableOptimizationsValidator);
     int one = Array.IndexOf(args, "only");
-    Type[] all = [typeof(PlanBench), typeof(TenSumsBench), typeof(LookupBench), typeof(LinkBench), typeof(ChannelBench), typeof(HeatBench), typeof(LevelsBench), typeof(JudgeBench), typeof(NoiseBench)];
+    Type[] all = [typeof(PlanBench), typeof(TenSumsBench), typeof(LookupBench), typeof(LinkBench), typeof(ChannelBench), typeof(HeatBench), typeof(LevelsBench), typeof(JudgeBench), typeof(NoiseBench), typeof(RestBench)];
     Type[] wanted = one >= 0 && one + 1 < args.Length ? [.. all.Where(t => t.Name.StartsWith(args[one + 1], StringComparison.OrdinalIgnoreCase))] : all;
     if (dry)
     {

@@ -26,13 +26,20 @@ async function startEmulator(...options) {
     return answer;
   }
 
+  // The same over standard input.
+  async function say(name, fields = {}) {
+    const answered = new Promise(found => lines.once('line', line => found(JSON.parse(line))));
+    child.stdin.write(`${JSON.stringify({ do: name, ...fields })}\n`);
+    return answered;
+  }
+
   async function stop() {
     const ended = new Promise(done => child.once('exit', done));
     child.stdin.end();
     return ended;
   }
 
-  return { ...info, order, stop };
+  return { ...info, order, say, stop };
 }
 
 module.exports = { startEmulator };
