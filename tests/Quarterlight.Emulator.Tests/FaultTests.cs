@@ -84,6 +84,21 @@ public sealed class FaultTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task Hang_LastsUntilTheClientGivesUp()
+    {
+        platform.Faults.Add(new FaultRule(FaultKind.Hang) { Path = "gateway$" });
+        using var http = new HttpClient();
+        using var patience = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        Task<HttpResponseMessage> hanging = http.GetAsync(new Uri($"{platform.ApiBase}/gateway"), patience.Token);
+        await platform.UntilAsync(() => platform.Recording.Requests.Any(r => r.Fault == "Hang"), "the request", TestContext.Current.CancellationToken);
+        Assert.False(hanging.IsCompleted);
+        await patience.CancelAsync();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => hanging);
+        Assert.Equal(0, Assert.Single(platform.Recording.Requests, r => r.Fault == "Hang").Status);
+        Assert.Equal(200, (await api.CallAsync("GET", "/gateway")).Status);
+    }
+
+    [Fact]
     public async Task Probability_OfOneSeed_StrikesTheSameRequests()
     {
         string first = await StatusesAsync();

@@ -1,6 +1,7 @@
 using System.Text.Json.Nodes;
 using Quarterlight.Chat.Emulator;
 using Quarterlight.Chat.Emulator.Driver;
+using Quarterlight.Chat.Emulator.Recording;
 
 namespace Quarterlight.Emulator.Tests;
 
@@ -122,6 +123,30 @@ public sealed class SessionTests : IAsyncLifetime
         ApiResult info = await api.CallAsync("GET", "/gateway/bot");
         Assert.Equal(999, (int)info.Json!["session_start_limit"]!["remaining"]!);
         Assert.Equal(platform.GatewayUrl, (string?)info.Json["url"]);
+        client.Dispose();
+    }
+    [Fact]
+    public async Task Drop_OnAFrame_LosesItUntilTheResume()
+    {
+        (GatewayClient first, string session) = await GatewayClient.IdentifyAsync(platform);
+        platform.Gateway.DropOnceOn(f => f is { Kind: FrameKind.Sent, Event: "INTERACTION_CREATE" });
+        SentInteraction asked = platform.Crew.Slash("help");
+        await Assert.ThrowsAnyAsync<Exception>(() => first.UntilAsync(f => (string?)f["t"] == "INTERACTION_CREATE"));
+        using GatewayClient second = await GatewayClient.ConnectAsync(platform, url: platform.ResumeUrl);
+        await second.SendAsync(GatewayClient.Resume(platform.Token, session, 1));
+        JsonNode replayed = await second.UntilAsync(f => (string?)f["t"] == "INTERACTION_CREATE");
+        Assert.Equal(asked.Token, (string?)replayed["d"]!["token"]);
+        first.Dispose();
+    }
+
+    [Fact]
+    public async Task Dump_HoldsBodiesAndFramesByKind()
+    {
+        (GatewayClient client, _) = await GatewayClient.IdentifyAsync(platform);
+        SentInteraction asked = platform.Crew.Slash("help");
+        await api.CallAsync("POST", ApiClient.Callback(asked), """{"type":4,"data":{"content":"x"}}""");
+        string[] kinds = [.. platform.Recording.DumpLines().Select(l => (string)JsonNode.Parse(l)!["kind"]!)];
+        Assert.Equal(["commands", "callback", "identify", "in:command", "in:ready", "in:interaction"], kinds);
         client.Dispose();
     }
 }

@@ -47,7 +47,6 @@ before(async () => {
 });
 
 after(async () => {
-  await client.destroy();
   await emulator.stop();
 });
 

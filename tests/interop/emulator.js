@@ -8,6 +8,8 @@ const readline = require('node:readline');
 const PROGRAM = path.join(
   __dirname, '..', 'Quarterlight.Chat.Emulator', 'bin', process.env.CONFIGURATION ?? 'Release', 'net10.0', 'Quarterlight.Chat.Emulator.dll');
 
+const LONGEST_END_MS = 15_000;
+
 async function startEmulator(...options) {
   const child = spawn('dotnet', [PROGRAM, '--port', '0', ...options], { stdio: ['pipe', 'pipe', 'inherit'] });
   const lines = readline.createInterface({ input: child.stdout });
@@ -33,10 +35,19 @@ async function startEmulator(...options) {
     return answered;
   }
 
+  // Ends the program by ending its input; one that does not end by itself is a fault of its own.
   async function stop() {
+    if (child.exitCode !== null) {
+      throw new Error(`the emulator ended early, with ${child.exitCode}`);
+    }
     const ended = new Promise(done => child.once('exit', done));
+    const timer = setTimeout(() => child.kill('SIGKILL'), LONGEST_END_MS);
     child.stdin.end();
-    return ended;
+    const code = await ended;
+    clearTimeout(timer);
+    if (code !== 0) {
+      throw new Error(`the emulator ended with ${code}, or not by itself`);
+    }
   }
 
   return { ...info, order, say, stop };
