@@ -107,7 +107,7 @@ public sealed class KeptFileTests(KeepingPlanner planner) : IClassFixture<Keepin
         { "{\"quarterlight\":{\"kind\":\"car\",\"format\":1,\"x\":1},\"car\":{}}", "quarterlight.x is not known here" },
         { Car("{\"displayName\":\"A\",\"horns\":2}"), "car.horns is not known here; take it out" },
         { Car("{\"displayName\":\"A\",\"displayName\":\"B\"}"), "car.displayName is there twice" },
-        { Car("{\"displayName\":\"A\",\"display_name\":\"B\"}"), "car.display_name is there twice" },
+        { Car("{\"displayName\":\"A\",\"display_name\":\"B\"}"), "car.display name is there twice" },
         { Car("{\"displayName\":7}"), "car.displayName must be text in quotes" },
         { Car("{\"displayName\":\"A\\u0000B\"}"), "car.displayName must be text" },
         { Car("{\"displayName\":\"\\ud800\"}"), "half a character" },

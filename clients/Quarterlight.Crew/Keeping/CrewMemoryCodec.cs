@@ -10,7 +10,7 @@ namespace Quarterlight.Crew.Keeping;
 
 /// <summary>
 /// What a conversation remembers as bytes, to be kept outside this process. Layout: four letters, a version, eight bytes of a
-/// SHA-256 over the rest, then parts of tag, length and bytes. Attachments stay behind, as they are open files of one process.
+/// SHA-256 over the rest and the shape of what is remembered, then parts of tag, length and bytes. Attachments stay behind, as they are open files of one process.
 /// </summary>
 public static class CrewMemoryCodec
 {
@@ -35,6 +35,11 @@ public static class CrewMemoryCodec
         Clip = 7,
         Plan = 8,
     }
+
+    /// <summary>Names and types of everything remembered as JSON.</summary>
+    internal static string Shape { get; } = ShapeOf(CrewMemoryJson.Default.RadioMemory, CrewMemoryJson.Default.ForecastMemory, CrewMemoryJson.Default.KeptClipFacts);
+
+    private static readonly byte[] ShapeBytes = Encoding.UTF8.GetBytes(Shape);
 
     private static ReadOnlySpan<byte> Letters => "QLCM"u8;
 
@@ -179,7 +184,48 @@ public static class CrewMemoryCodec
         return all;
     }
 
-    private static byte[] Check(ReadOnlySpan<byte> rest) => SHA256.HashData(rest)[..CheckBytes];
+    /// <summary>The bytes that seal parts: over them and over the shape of what is remembered, so that bytes of a program that remembers other things are not read.</summary>
+    internal static byte[] Check(ReadOnlySpan<byte> rest)
+    {
+        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+        hash.AppendData(ShapeBytes);
+        hash.AppendData(rest);
+        return hash.GetHashAndReset()[..CheckBytes];
+    }
+
+    private static string ShapeOf(params IEnumerable<JsonTypeInfo> roots)
+    {
+        var shape = new StringBuilder();
+        var seen = new HashSet<Type>();
+        var open = new Queue<JsonTypeInfo>(roots);
+        while (open.TryDequeue(out JsonTypeInfo? type))
+        {
+            if (!seen.Add(type.Type))
+            {
+                continue;
+            }
+
+            shape.Append(type.Type).Append('{');
+            foreach (JsonPropertyInfo property in type.Properties)
+            {
+                shape.Append(property.Name).Append(':').Append(property.PropertyType).Append(';');
+                Enqueue(property.PropertyType);
+            }
+
+            shape.Append('}');
+            Enqueue(type.ElementType);
+        }
+
+        return shape.ToString();
+
+        void Enqueue(Type? type)
+        {
+            if (type is not null && CrewMemoryJson.Default.GetTypeInfo(type) is { } known)
+            {
+                open.Enqueue(known);
+            }
+        }
+    }
 
     private static byte[]? Json<T>(T? value, JsonTypeInfo<T> type)
         where T : class => value is null ? null : JsonSerializer.SerializeToUtf8Bytes(value, type);

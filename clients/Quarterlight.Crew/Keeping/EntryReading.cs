@@ -8,7 +8,7 @@ namespace Quarterlight.Crew.Keeping;
 /// <param name="form">The form as it was shown, for its labels.</param>
 internal sealed class EntryReading(CrewFormEntry entry, CrewForm form)
 {
-    private const int MostProblems = 10;
+    private const int MostProblems = 20;
 
     private readonly List<CrewLine> problems = [];
     private readonly List<string> usual = [];
