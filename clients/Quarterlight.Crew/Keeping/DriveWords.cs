@@ -12,7 +12,7 @@ internal static class DriveWords
     private static readonly HashSet<string> Known =
     [
         .. Lexicon.Windows, .. Lexicon.Opened, .. Lexicon.Closed, .. Lexicon.Fans, .. Lexicon.Rains, .. Lexicon.Engines, .. SeatWords.All,
-        .. ("a an the is are at doing about around all both every with and of road surface on off no not without km kmh kph mph miles mile per hour an parked stationary standing still stopped towed trailer tow low loader idle idling running runs step speed level full max high highest low lowest bit "
+        .. ("a an the is are at doing about around all both every with and road surface on off no not without km kmh kph mph miles mile per hour an parked stationary standing still stopped towed trailer tow low loader idle idling running runs step speed level full max high highest low lowest bit "
             + "dry light heavy heavily hard gravel dirt track cobbles cobble cobbled cobblestones setts concrete coarse worn rough bumpy smooth asphalt tarmac percent half halfway quarter slightly rpm revs revolutions all way passenger's driver's killed dead centre side").Split(' '),
     ];
 

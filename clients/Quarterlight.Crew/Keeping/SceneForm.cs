@@ -34,7 +34,12 @@ internal sealed class SceneForm(PlannerClients planner, Shelves shelves) : IThin
         CarAndKit chosen = CarAndKit.Read(reading, "car-and-kit", shelves, cars, kits, Changed("car-and-kit") ? null : kept);
         if (chosen.Car is not { } car)
         {
-            // Without the car no seat can be told from another, but what can be read is.
+            // Without the car no seat can be told from another; how it is driven can be read all the same.
+            if (Changed("drive"))
+            {
+                _ = DriveWords.Read(reading, "drive", null, driverOnLeft: true, [], units);
+            }
+
             return null;
         }
 

@@ -160,7 +160,8 @@ internal static partial class ShotLines
 
             (Position aim, string look) = at ?? places.Look(place.Value);
             string id = place switch { ShotPlace.Bonnet => "bonnet", ShotPlace.HostessLeft => "hostess-left", ShotPlace.HostessRight => "hostess-right", ShotPlace.Dash => "dash", ShotPlace.BackSeat => "back-seat", _ => "rear-window" };
-            reading.TakeAsUsual(Wordings.Say($"{id} where it usually stands in such a car, at eye height, looking {look}"));
+            reading.TakeAsUsual("cameras where they usually stand in such a car, at eye height");
+            reading.TakeAsUsual($"{id} looks {look}");
             return new Shot { Id = id, Position = places.Stand(place.Value), AimPoint = aim };
         }
 
