@@ -58,7 +58,7 @@ public sealed class CommandTerminalTests(SharedPlanner planner)
     [Fact]
     public async Task Run_Refused_ExitsOneAndSaysHow()
     {
-        BotRun run = await planner.RunAsync(["run", "law frequency: seven"]);
+        BotRun run = await planner.RunAsync(["run", "law frequency: high"]);
 
         Assert.Equal(CrewBotProgram.NotAnswered, run.Exit);
         Assert.Contains("say it like \"98.1 MHz\"", run.Output, StringComparison.Ordinal);
