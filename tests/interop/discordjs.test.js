@@ -3,7 +3,7 @@
 'use strict';
 
 const assert = require('node:assert/strict');
-const { after, before, test } = require('node:test');
+const { before, test } = require('node:test');
 const { AttachmentBuilder, Client, Events, GatewayIntentBits, MessageFlags } = require('discord.js');
 const { startEmulator } = require('./emulator.js');
 const { load } = require('./payloads.js');
@@ -44,10 +44,6 @@ before(async () => {
   client.on(Events.ShardError, problem => problems.push(problem));
   client.on(Events.ShardResume, () => counted.resumes++);
   client.on(Events.InteractionCreate, asked => answer(asked).catch(problem => problems.push(problem)));
-});
-
-after(async () => {
-  await emulator.stop();
 });
 
 // The bot under the client: one answer for each kind of interaction.
@@ -266,6 +262,8 @@ test('what the emulator sent fits the types, and so does what it was sent', asyn
     assert.ok(kinds.has(kind), `nothing of kind ${kind}`);
   }
 });
+
+test('the emulator ends when its input does', { timeout: 30_000 }, () => emulator.stop());
 
 // This client adds fields the types do not have, and writes null where they want nothing; the platform does not mind.
 function ofTheTypes(json) {
