@@ -55,3 +55,8 @@ internal sealed class BotThatReachesIntoTheStore
 {
     public Store.IDocumentStore? Store { get; init; }
 }
+
+internal sealed class WatchesItself
+{
+    public Telemetry.SecretRedactor? Redactor { get; init; }
+}
