@@ -51,6 +51,7 @@ public static class TelemetrySetup
             .ConfigureResource(r => r.AddService(options.ServiceName))
             .WithTracing(tracing => tracing
                 .AddSource([.. options.Sources, HttpSource])
+                .AddInstrumentation(() => new ExceptionNotes([.. options.Sources, HttpSource], redactor))
                 .AddProcessor(new RedactingSpanProcessor(redactor))
                 .AddOtlpExporter(o => To(o, options, "v1/traces")))
             .WithMetrics(metrics => metrics

@@ -11,6 +11,9 @@ public sealed class TelemetrySetupTests
 {
     private const string Secret = "s3cr3t-of-the-planner";
     private const string InteractionToken = "aW50ZXJhY3Rpb250b2tlbg";
+
+    // Shaped like a bot's token, and no bot's.
+    private const string BotToken = "MTAwMDAwMDAwMDAwMDAwMDAw.Gabcde.abcdefghijklmnopqrstuvwxyz0123456789AB";
     private const string Said = "what the user wrote";
 
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
@@ -18,7 +21,7 @@ public sealed class TelemetrySetupTests
     [Fact]
     public async Task Add_WithACollector_SpansMetricsAndLogsArriveWithoutSecrets()
     {
-        await using OtlpStub stub = await OtlpStub.StartAsync();
+        await using CollectorStub stub = await CollectorStub.StartAsync();
         await using (ServiceProvider services = BuildFor(stub, new LineBook()))
         {
             TelemetrySetup.Start(services);
@@ -41,7 +44,7 @@ public sealed class TelemetrySetupTests
         Assert.Contains("with ***", traces, StringComparison.Ordinal);
         Assert.Contains("test-service", traces, StringComparison.Ordinal);
         Assert.Contains("test.calls", metrics, StringComparison.Ordinal);
-        Assert.Contains("told *** of Bot ***", logs, StringComparison.Ordinal);
+        Assert.Contains("told *** of Bot *** and *** on", logs, StringComparison.Ordinal);
         Assert.Contains("/webhooks/42/***/messages", logs, StringComparison.Ordinal);
         Assert.Contains("System.InvalidOperationException", logs, StringComparison.Ordinal);
         Assert.Contains("test-service", logs, StringComparison.Ordinal);
@@ -53,7 +56,7 @@ public sealed class TelemetrySetupTests
     [InlineData("/refuse")]
     public async Task Add_HttpCalls_AddressesArriveWithoutTokens(string prefix)
     {
-        await using OtlpStub stub = await OtlpStub.StartAsync();
+        await using CollectorStub stub = await CollectorStub.StartAsync();
         await using (ServiceProvider services = BuildFor(stub, new LineBook()))
         {
             TelemetrySetup.Start(services);
@@ -70,6 +73,7 @@ public sealed class TelemetrySetupTests
         Assert.Contains($"{prefix}/interactions/17/***/callback", traces, StringComparison.Ordinal);
         Assert.Contains($"{prefix}/webhooks/42/***/messages/@original", traces, StringComparison.Ordinal);
         Assert.Contains("/interactions/18/***/callback", traces, StringComparison.Ordinal);
+        Assert.Contains("System.Net.Http.HttpRequestException", traces, StringComparison.Ordinal);
         Assert.DoesNotContain("/v1/traces", traces, StringComparison.Ordinal);
         NoSecrets(traces);
     }
@@ -77,18 +81,21 @@ public sealed class TelemetrySetupTests
     [Fact]
     public async Task Add_SpanThatCannotBeChanged_NotSent()
     {
-        await using OtlpStub stub = await OtlpStub.StartAsync();
+        await using CollectorStub stub = await CollectorStub.StartAsync();
         await using (ServiceProvider services = BuildFor(stub, new LineBook()))
         {
             TelemetrySetup.Start(services);
             using var source = new ActivitySource("Test.Source");
             source.StartActivity("sent")!.AddEvent(new ActivityEvent("harmless")).Dispose();
-            source.StartActivity("left out one")!.AddException(new InvalidOperationException(Said)).Dispose();
+            source.StartActivity("failed")!.AddException(new InvalidOperationException(Said)).Dispose();
+            source.StartActivity("left out one")!.AddEvent(new ActivityEvent("exception", tags: new() { ["exception.message"] = Said })).Dispose();
             source.StartActivity("left out two")!.AddEvent(new ActivityEvent("e", tags: new() { ["k"] = $"/webhooks/1/{InteractionToken}" })).Dispose();
         }
 
         string traces = stub.BodyOf("/v1/traces");
         Assert.Contains("sent", traces, StringComparison.Ordinal);
+        Assert.Contains("failed", traces, StringComparison.Ordinal);
+        Assert.Contains("System.InvalidOperationException", traces, StringComparison.Ordinal);
         Assert.DoesNotContain("left out", traces, StringComparison.Ordinal);
         NoSecrets(traces);
     }
@@ -106,7 +113,7 @@ public sealed class TelemetrySetupTests
         }
 
         string all = string.Join('\n', book.Lines);
-        Assert.Contains("told *** of Bot ***", all, StringComparison.Ordinal);
+        Assert.Contains("told *** of Bot *** and *** on", all, StringComparison.Ordinal);
         Assert.Contains("Path=/webhooks/42/***/messages", all, StringComparison.Ordinal);
         Assert.Contains("Number=42", all, StringComparison.Ordinal);
         Assert.Contains("scope: ask *** /interactions/17/***/callback Secret=*** Where=/interactions/17/***/callback", all, StringComparison.Ordinal);
@@ -163,7 +170,7 @@ public sealed class TelemetrySetupTests
         _ => null,
     };
 
-    private static ServiceProvider BuildFor(OtlpStub? stub, LineBook book) => Build(
+    private static ServiceProvider BuildFor(CollectorStub? stub, LineBook book) => Build(
         stub is null ? null : new TelemetryOptions { ServiceName = "test-service", Endpoint = stub.Address, Headers = "x-api-key=key-of-the-collector", Sources = ["Test.Source"], Meters = ["Test.Meter"] },
         book);
 
@@ -186,7 +193,7 @@ public sealed class TelemetrySetupTests
         ILogger logger = services.GetRequiredService<ILoggerFactory>().CreateLogger("test");
         using (logger.BeginScope("ask {Secret} {Where}", Secret, $"/interactions/17/{InteractionToken}/callback"))
         {
-            logger.LogWarning(new EventId(7), "told {Who} of Bot {Token} on {Path} with {Number} and {Things}", Secret, "abcdefghijklmnopqrstuvwxyz", $"/webhooks/42/{InteractionToken}/messages", 42, new object[] { Secret, 1 });
+            logger.LogWarning(new EventId(7), "told {Who} of Bot {Value} and {Token} on {Path} with {Number} and {Things}", Secret, BotToken, "opaque of any shape", $"/webhooks/42/{InteractionToken}/messages", 42, new object[] { Secret, 1 });
             try
             {
                 Throw();
@@ -204,7 +211,7 @@ public sealed class TelemetrySetupTests
     private static void NoSecrets(string text)
     {
         Assert.NotEmpty(text);
-        foreach (string secret in new[] { Secret, InteractionToken, Said, "abcdefghijklmnopqrstuvwxyz", "key-of-the-collector" })
+        foreach (string secret in new[] { Secret, InteractionToken, Said, BotToken, "key-of-the-collector", "opaque of any shape" })
         {
             Assert.DoesNotContain(secret, text, StringComparison.Ordinal);
         }

@@ -12,24 +12,24 @@ using Microsoft.Extensions.Logging;
 namespace Quarterlight.Telemetry.Tests;
 
 /// <summary>Stands for a collector, and for whatever else is called: remembers what was posted to it.</summary>
-public sealed class OtlpStub : IAsyncDisposable
+public sealed class CollectorStub : IAsyncDisposable
 {
     private readonly WebApplication _app;
 
-    private OtlpStub(WebApplication app) => _app = app;
+    private CollectorStub(WebApplication app) => _app = app;
 
     /// <summary>Path and body of every post, the body byte by byte as Latin-1: texts of protobuf stand in it as they are.</summary>
     public ConcurrentQueue<(string Path, string ContentType, string Body)> Posts { get; } = [];
 
     public Uri Address => new(_app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First());
 
-    public static async Task<OtlpStub> StartAsync()
+    public static async Task<CollectorStub> StartAsync()
     {
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
         builder.WebHost.ConfigureKestrel(k => k.Listen(IPAddress.Loopback, 0));
         WebApplication app = builder.Build();
-        var stub = new OtlpStub(app);
+        var stub = new CollectorStub(app);
         app.Run(async http =>
         {
             using var body = new MemoryStream();
