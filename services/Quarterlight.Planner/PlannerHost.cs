@@ -12,8 +12,10 @@ using Quarterlight.Planner.Conversations;
 using Quarterlight.Planner.Library;
 using Quarterlight.Planner.Services;
 using Quarterlight.Planner.Upload;
+using Quarterlight.Planner.Watching;
 using Quarterlight.Store;
 using Quarterlight.Tagger;
+using Quarterlight.Telemetry;
 
 namespace Quarterlight.Planner;
 
@@ -97,6 +99,8 @@ public sealed class PlannerHost : IAsyncDisposable
             builder.Logging.AddJsonConsole(o => o.UseUtcTimestamp = true);
         }
 
+        // Last of the providers: it stands before all of them.
+        TelemetrySetup.Add(builder.Services, builder.Logging, options.Telemetry is { } telemetry ? telemetry with { Sources = [PlannerSpans.Name], Meters = [PlannerMeters.Name] } : null, new SecretRedactor());
         builder.Logging.SetMinimumLevel(options.Quiet ? LogLevel.Warning : LogLevel.Information);
         builder.Logging.AddFilter("Microsoft", LogLevel.Warning).AddFilter("Grpc", LogLevel.Critical);
         builder.WebHost.ConfigureKestrel(kestrel =>
@@ -111,6 +115,7 @@ public sealed class PlannerHost : IAsyncDisposable
         });
         AddServices(builder.Services, options, store);
         WebApplication app = builder.Build();
+        app.Services.GetRequiredService<PlannerMeters>().Watch(app.Services.GetRequiredService<PlanningGate>(), app.Services.GetRequiredService<ClipGate>());
         MapEndpoints(app, options);
         return app;
     }
@@ -119,7 +124,8 @@ public sealed class PlannerHost : IAsyncDisposable
     {
         services.AddSingleton(options);
         services.AddSingleton(TimeProvider.System);
-        services.AddSingleton<IDocumentStore>(store);
+        services.AddSingleton<PlannerMeters>();
+        services.AddSingleton<IDocumentStore>(s => new MeteredStore(store, s.GetRequiredService<PlannerMeters>()));
         services.AddSingleton<TeamLibrary>();
         services.AddSingleton(new TeamDirectory(options.KeyHashByTeam, options.KeyHashByDelegate));
         services.AddSingleton<PlanningGate>();

@@ -1,4 +1,5 @@
 using System.Net;
+using Quarterlight.Telemetry;
 
 namespace Quarterlight.Planner;
 
@@ -46,6 +47,9 @@ public sealed record PlannerHostOptions
 
     /// <summary>Most clips under way at once. Default 32.</summary>
     public int MostClips { get; init; } = 32;
+
+    /// <summary>Where traces, metrics and logs are sent; null sends none. Which of them there are is the planner's own business.</summary>
+    public TelemetryOptions? Telemetry { get; init; }
 
     /// <summary>Full path of the ffmpeg program; null looks for it on PATH.</summary>
     public string? FfmpegPath { get; init; }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Net;
 using Quarterlight.Planner;
 using Quarterlight.Store;
+using Quarterlight.Telemetry;
 
 // Settings come from the command line (--grpc-port 5180 --http-port 5181 --data FOLDER --address 127.0.0.1), from the
 // environment with the prefix QUARTERLIGHT_ (QUARTERLIGHT_Teams__<team>=<hash>, QUARTERLIGHT_Delegates__<name>=<hash>), or from appsettings.json.
@@ -20,6 +21,7 @@ try
         StopOnSignals = true,
         GrpcPort = Port("grpc-port", 5180),
         HttpPort = Port("http-port", 5181),
+        Telemetry = TelemetryOptions.FromEnvironment("quarterlight-planner", Environment.GetEnvironmentVariable),
         KeyHashByTeam = Hashes("Teams"),
         KeyHashByDelegate = Hashes("Delegates"),
     };
@@ -27,7 +29,7 @@ try
     await host.WaitForShutdownAsync();
     return 0;
 }
-catch (Exception problem) when (problem is PlannerStartException or StoreInUseException or IOException)
+catch (Exception problem) when (problem is PlannerStartException or TelemetryOptionsException or StoreInUseException or IOException)
 {
     Console.Error.WriteLine(problem.Message);
     return 1;

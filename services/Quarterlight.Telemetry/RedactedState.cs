@@ -5,16 +5,28 @@ namespace Quarterlight.Telemetry;
 /// <summary>What a log line or a scope carries, without secrets: the same names, and values that are numbers, times or redacted texts.</summary>
 internal sealed class RedactedState : IReadOnlyList<KeyValuePair<string, object?>>
 {
+    private static readonly string[] s_secretsNames = ["token", "secret", "password", "authorization", "cookie", "api_key", "apikey", "quarterlight-key"];
+
     private readonly List<KeyValuePair<string, object?>> _values = [];
     private readonly string _message;
 
     public RedactedState(object? state, string message, SecretRedactor redactor)
     {
-        _message = message;
         if (state is IEnumerable<KeyValuePair<string, object?>> values)
         {
-            _values.AddRange(values.Select(v => KeyValuePair.Create(v.Key, Value(v.Value, redactor))));
+            foreach ((string name, object? value) in values)
+            {
+                // What is called a token is one, whatever it looks like; then it goes from the words too.
+                if (IsSecretsName(name) && value?.ToString() is { Length: > 0 } secret)
+                {
+                    message = message.Replace(secret, SecretRedactor.Mark, StringComparison.Ordinal);
+                }
+
+                _values.Add(KeyValuePair.Create(name, Value(name, value, redactor)));
+            }
         }
+
+        _message = redactor.Redact(message);
     }
 
     /// <inheritdoc/>
@@ -23,8 +35,12 @@ internal sealed class RedactedState : IReadOnlyList<KeyValuePair<string, object?
     /// <inheritdoc/>
     public KeyValuePair<string, object?> this[int index] => _values[index];
 
-    /// <summary>A value without secrets.</summary>
-    public static object? Value(object? value, SecretRedactor redactor) => value switch
+    /// <summary>A value without secrets; nothing of it when its name says that it is one.</summary>
+    public static object? Value(string name, object? value, SecretRedactor redactor) => IsSecretsName(name) ? SecretRedactor.Mark : Value(value, redactor);
+
+    private static bool IsSecretsName(string name) => s_secretsNames.Any(s => name.EndsWith(s, StringComparison.OrdinalIgnoreCase));
+
+    private static object? Value(object? value, SecretRedactor redactor) => value switch
     {
         null or bool or byte or sbyte or short or ushort or int or uint or long or ulong or float or double or decimal or TimeSpan or DateTime or DateTimeOffset or Guid or Enum => value,
         string text => redactor.Redact(text),

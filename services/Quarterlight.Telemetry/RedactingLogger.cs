@@ -10,7 +10,7 @@ internal sealed class RedactingLogger(ILogger inner, SecretRedactor redactor, bo
 {
     /// <inheritdoc/>
     public IDisposable? BeginScope<TState>(TState state)
-        where TState : notnull => inner.BeginScope(new RedactedState(state, redactor.Redact(state.ToString() ?? ""), redactor));
+        where TState : notnull => inner.BeginScope(new RedactedState(state, state.ToString() ?? "", redactor));
 
     /// <inheritdoc/>
     public bool IsEnabled(LogLevel logLevel) => inner.IsEnabled(logLevel);
@@ -25,7 +25,7 @@ internal sealed class RedactingLogger(ILogger inner, SecretRedactor redactor, bo
         }
 
         // The words of the line alone: a formatter may add the exception's own.
-        var shown = new RedactedState(state, redactor.Redact(formatter(state, null)), redactor);
+        var shown = new RedactedState(state, formatter(state, null), redactor);
         RedactedException? stand = null;
         if (exception is not null)
         {

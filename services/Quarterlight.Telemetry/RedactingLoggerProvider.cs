@@ -31,7 +31,7 @@ internal class RedactingLoggerProvider(ILoggerProvider inner, SecretRedactor red
     private sealed class RedactedScopes(IExternalScopeProvider scopes, SecretRedactor redactor) : IExternalScopeProvider
     {
         public void ForEachScope<TState>(Action<object?, TState> callback, TState state) =>
-            scopes.ForEachScope((scope, s) => callback(new RedactedState(scope, redactor.Redact(scope?.ToString() ?? ""), redactor), s), state);
+            scopes.ForEachScope((scope, s) => callback(new RedactedState(scope, scope?.ToString() ?? "", redactor), s), state);
 
         public IDisposable Push(object? state) => scopes.Push(state);
     }

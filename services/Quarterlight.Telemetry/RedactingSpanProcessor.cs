@@ -13,7 +13,7 @@ internal sealed class RedactingSpanProcessor(SecretRedactor redactor) : BaseProc
         data.DisplayName = redactor.Redact(data.DisplayName);
         foreach ((string name, object? value) in data.TagObjects.ToArray())
         {
-            object? shown = RedactedState.Value(value, redactor);
+            object? shown = RedactedState.Value(name, value, redactor);
             if (!ReferenceEquals(shown, value) && !Equals(shown, value))
             {
                 data.SetTag(name, shown);
@@ -26,11 +26,13 @@ internal sealed class RedactingSpanProcessor(SecretRedactor redactor) : BaseProc
         }
 
         // What happened within a span and what it is linked to cannot be changed any more: such a span is not sent rather than sent with a secret.
-        if (data.Events.Any(e => e.Name == "exception" || Holds(e.Name) || e.Tags.Any(Holds)) || data.Links.Any(l => l.Tags?.Any(Holds) == true))
+        if (data.Events.Any(e => Holds(e.Name) || e.Tags.Any(t => Holds(t) || IsMessage(t))) || data.Links.Any(l => l.Tags?.Any(Holds) == true))
         {
             data.ActivityTraceFlags &= ~ActivityTraceFlags.Recorded;
         }
     }
+
+    private static bool IsMessage(KeyValuePair<string, object?> tag) => tag is { Key: ExceptionNotes.Message, Value: not (null or "") };
 
     private bool Holds(string text) => redactor.Redact(text) != text;
 

@@ -1,6 +1,5 @@
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
-using OpenTelemetry;
 using OpenTelemetry.Exporter;
 using OpenTelemetry.Logs;
 using OpenTelemetry.Metrics;
@@ -52,6 +51,7 @@ public static class TelemetrySetup
             .ConfigureResource(r => r.AddService(options.ServiceName))
             .WithTracing(tracing => tracing
                 .AddSource([.. options.Sources, HttpSource])
+                .AddInstrumentation(() => new ExceptionNotes([.. options.Sources, HttpSource], redactor))
                 .AddProcessor(new RedactingSpanProcessor(redactor))
                 .AddOtlpExporter(o => To(o, options, "v1/traces")))
             .WithMetrics(metrics => metrics

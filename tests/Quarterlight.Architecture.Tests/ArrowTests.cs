@@ -17,6 +17,9 @@ public sealed class ArrowTests
     public static TheoryData<string> RoomsWithoutThePlatform =>
         [.. House.Projects.Keys.Where(p => p is not ("Quarterlight.CrewBot" or "Quarterlight.Discord" or "Quarterlight.Protos")).Order()];
 
+    public static TheoryData<string> RoomsWithoutTelemetry =>
+        [.. House.Projects.Keys.Where(p => p is not ("Quarterlight.Telemetry" or "Quarterlight.Planner" or "Quarterlight.CrewBot" or "Quarterlight.Protos")).Order()];
+
     public static TheoryData<Type, string> DomainOffenders => new()
     {
         { typeof(ReadsAFile), "System.IO.File" },
@@ -68,6 +71,13 @@ public sealed class ArrowTests
     [Fact]
     public void MachineLearningRule_PlantedOffender_IsCaught() =>
         Assert.NotEmpty(HouseRules.NoMachineLearning.Offences(House.Offender(typeof(AsksATrainedModel))));
+
+    [Theory]
+    [MemberData(nameof(RoomsWithoutTelemetry))]
+    public void RoomThatIsNoProcess_KnowsNoTelemetry(string room) => Offences.None(HouseRules.NoTelemetry.Offences(House.TypesOf(room)));
+
+    [Fact]
+    public void TelemetryRule_PlantedOffender_IsCaught() => Assert.NotEmpty(HouseRules.NoTelemetry.Offences(House.Offender(typeof(WatchesItself))));
 
     [Fact]
     public void Crew_KnowsOnlyTheContract() =>

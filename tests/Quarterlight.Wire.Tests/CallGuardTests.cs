@@ -4,6 +4,7 @@ using Microsoft.Extensions.Logging;
 using Quarterlight.Planner;
 using Quarterlight.Planner.Access;
 using Quarterlight.Planner.Errors;
+using Quarterlight.Planner.Watching;
 
 namespace Quarterlight.Wire.Tests;
 
@@ -15,8 +16,9 @@ public sealed class CallGuardTests
     {
         var log = new LogBook();
         using ILoggerFactory factory = LoggerFactory.Create(b => b.AddProvider(log));
+        using var meters = new PlannerMeters();
         var guard = new CallGuard(
-            new TeamDirectory(new Dictionary<string, string>(), new Dictionary<string, string>()), new PlannerHostOptions { DataFolder = "unused" }, TimeProvider.System, factory.CreateLogger<CallGuard>());
+            new TeamDirectory(new Dictionary<string, string>(), new Dictionary<string, string>()), new PlannerHostOptions { DataFolder = "unused" }, TimeProvider.System, meters, factory.CreateLogger<CallGuard>());
 
         RpcException seen = await Assert.ThrowsAsync<RpcException>(
             () => guard.UnaryServerHandler<string, string>("request", new OneCall(), (_, _) => throw new InvalidOperationException("the secret of a folder")));

@@ -1,7 +1,6 @@
 using System.Net;
 using Grpc.Core;
 using Quarterlight.Planner;
-using Quarterlight.V1;
 
 namespace Quarterlight.Wire.Tests;
 

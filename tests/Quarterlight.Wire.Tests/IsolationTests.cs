@@ -62,7 +62,7 @@ public sealed class IsolationTests
         await NotFoundAsync(two.Plans.UpdatePlanAsync(new() { Name = $"plans/{Id}", Note = "Two" }, cancellationToken: Stop));
         await NotFoundAsync(two.Plans.DeletePlanAsync(new() { Name = $"plans/{Id}" }, cancellationToken: Stop));
         await NotFoundAsync(two.Placement.PlanPlacementAsync(new() { Scene = bundle.Scene.Name }, cancellationToken: Stop));
-        await NotFoundAsync(two.Placement.DrawPlanAsync(new() { Plan = $"plans/{Id}" }, cancellationToken: Stop));
+        await NotFoundAsync(two.Placement.DrawPlanAsync(new() { Name = $"plans/{Id}" }, cancellationToken: Stop));
         await NotFoundAsync(two.Teams.GetConversationAsync(new() { ConversationId = Id }, cancellationToken: Stop));
         Assert.Equal(StatusCode.NotFound, (await Refused.ByAsync(() => two.Clips.SendAsync([new() { Header = new() { Plan = $"plans/{Id}" } }]))).Code);
         bundle.Scene.Cabin = cabin.Name;

@@ -10,7 +10,7 @@ const { root } = require('./host.js');
 const CALL_LIMIT_MS = 60_000;
 const protos = path.join(root, 'protos');
 const folders = [protos, path.join(protos, 'third_party', 'googleapis'), __dirname];
-const files = ['cabin_service', 'kit_service', 'scene_service', 'plan_service', 'placement_service', 'radio_service', 'clip_service', 'endurance_service', 'noise_service'].map((f) => `quarterlight/v1/${f}.proto`);
+const files = ['cabin_service', 'kit_service', 'scene_service', 'plan_service', 'placement_service', 'radio_service', 'clip_service', 'endurance_service', 'noise_service', 'team_service'].map((f) => `quarterlight/v1/${f}.proto`);
 
 const packages = grpc.loadPackageDefinition(
   loader.loadSync([...files, 'health.proto'], { includeDirs: folders, keepCase: true, enums: String, longs: String, defaults: true, oneofs: true }),
@@ -40,6 +40,7 @@ function clients(target) {
     clips: client(v1.ClipService, target),
     endurance: client(v1.EnduranceService, target),
     noise: client(v1.NoiseService, target),
+    teams: client(v1.TeamService, target),
     health: client(packages.grpc.health.v1.Health, target),
   };
 }

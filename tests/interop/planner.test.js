@@ -220,6 +220,18 @@ test('faster is louder, and the table says from when on it does not work', async
   assert.equal(report.talkers.length, scene.talkers.length);
 });
 
+test('what a team sets and where a conversation stands read back as they were sent', async () => {
+  const { settings } = await api.teams.UpdateTeamSettings({ settings: { units: 'UNIT_SYSTEM_IMPERIAL', country_code: 'us' } });
+  assert.deepEqual([settings.name, settings.country_code, settings.revision], ['teamSettings/team', 'US', '1']);
+  assert.deepEqual((await api.teams.GetTeamSettings({})).settings, settings);
+  const state = Buffer.from([0, 1, 254, 255]);
+  await api.teams.SaveConversation({ conversation_id: 'm:0badf00d', state });
+  assert.deepEqual((await api.teams.GetConversation({ conversation_id: 'm:0badf00d' })).conversation.state, state);
+  const problem = await refusal(api.teams.SaveConversation({ conversation_id: 'a/b', state: Buffer.alloc(0) }));
+  assert.equal(problem.code, status.INVALID_ARGUMENT);
+  assert.deepEqual(details(problem).BadRequest.fieldViolations.map((v) => v.field), ['conversation_id', 'state']);
+});
+
 test('a scene without a shoot day is refused about heat, by field', async () => {
   const problem = await refusal(api.endurance.ForecastHeat({ scene: 'scenes/lesson' }));
   assert.equal(problem.code, status.INVALID_ARGUMENT);

@@ -4,12 +4,13 @@ using Grpc.Core;
 using Grpc.Core.Interceptors;
 using Quarterlight.Audio;
 using Quarterlight.Planner.Errors;
+using Quarterlight.Planner.Watching;
 using Quarterlight.Quantities;
 
 namespace Quarterlight.Planner.Access;
 
 /// <summary>Round every call: whose it is, how long it may take, what is logged of it, and no exception text to anybody.</summary>
-internal sealed class CallGuard(TeamDirectory teams, PlannerHostOptions options, TimeProvider time, ILogger<CallGuard> logger) : Interceptor
+internal sealed class CallGuard(TeamDirectory teams, PlannerHostOptions options, TimeProvider time, PlannerMeters meters, ILogger<CallGuard> logger) : Interceptor
 {
     private const string TeamState = "quarterlight-team";
 
@@ -43,25 +44,25 @@ internal sealed class CallGuard(TeamDirectory teams, PlannerHostOptions options,
     /// The same round a call that did not come over gRPC. Streams keep their own time: they must end by themselves, since nothing else ends what
     /// is under way.
     /// </summary>
-    /// <param name="method">What is called, for the log.</param>
-    /// <param name="key">The key, as sent.</param>
-    /// <param name="asked">The team it is for, as sent.</param>
+    /// <param name="head">What the call says of itself.</param>
     /// <param name="call">The work, for a team.</param>
     /// <param name="cancellation">The caller gives up.</param>
     /// <exception cref="RpcException">Whatever went wrong, in the caller's words.</exception>
-    public async Task<T> RunAsync<T>(string method, string? key, string? asked, Func<string, Task<T>> call, CancellationToken cancellation)
+    public async Task<T> RunAsync<T>(CallHead head, Func<string, Task<T>> call, CancellationToken cancellation)
     {
         long start = Stopwatch.GetTimestamp();
+        bool ours = IsOurs(head.Method);
+        using Activity? span = ours ? PlannerSpans.Begin(head.Method, head.Parent) : null;
         string team = "-";
         var status = StatusCode.OK;
         try
         {
-            team = IsOurs(method) ? teams.TeamOf(key, asked) : team;
+            team = ours ? teams.TeamOf(head.Key, head.Team) : team;
             return await call(team).ConfigureAwait(false);
         }
         catch (Exception exception)
         {
-            RpcException refusal = Refusal(exception, method, cancellation);
+            RpcException refusal = Refusal(exception, head.Method, cancellation);
             status = refusal.StatusCode;
             if (ReferenceEquals(refusal, exception))
             {
@@ -72,9 +73,16 @@ internal sealed class CallGuard(TeamDirectory teams, PlannerHostOptions options,
         }
         finally
         {
+            TimeSpan duration = Stopwatch.GetElapsedTime(start);
+            PlannerSpans.End(span, team, status);
+            if (ours)
+            {
+                meters.CallEnded(head.Method, status, duration);
+            }
+
             if (logger.IsEnabled(LogLevel.Information))
             {
-                logger.CallEnded(method, team, status.ToString(), Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+                logger.CallEnded(head.Method, team, status.ToString(), duration.TotalMilliseconds);
             }
         }
     }
@@ -88,9 +96,11 @@ internal sealed class CallGuard(TeamDirectory teams, PlannerHostOptions options,
     }
 
     private Task<T> GuardAsync<T>(ServerCallContext context, Func<Task<T>> call) => RunAsync(
-        context.Method,
-        context.RequestHeaders.GetValue(TeamDirectory.KeyHeader),
-        context.RequestHeaders.GetValue(TeamDirectory.TeamHeader),
+        new CallHead(
+            context.Method,
+            context.RequestHeaders.GetValue(TeamDirectory.KeyHeader),
+            context.RequestHeaders.GetValue(TeamDirectory.TeamHeader),
+            context.RequestHeaders.GetValue(PlannerSpans.ParentHeader)),
         team =>
         {
             context.UserState[TeamState] = team;

@@ -28,7 +28,7 @@ internal sealed class ClipEndpoint(CallGuard guard, ClipGate gate, ClipAskReader
         try
         {
             IHeaderDictionary headers = http.Request.Headers;
-            JudgedClip judged = await guard.RunAsync(Path, headers[TeamDirectory.KeyHeader], headers[TeamDirectory.TeamHeader], team => JudgeAsync(team, http), http.RequestAborted).ConfigureAwait(false);
+            JudgedClip judged = await guard.RunAsync(new CallHead(Path, headers[TeamDirectory.KeyHeader], headers[TeamDirectory.TeamHeader], headers.TraceParent), team => JudgeAsync(team, http), http.RequestAborted).ConfigureAwait(false);
             await WriteAsync(http, StatusCodes.Status200OK, judged).ConfigureAwait(false);
         }
         catch (RpcException refusal)

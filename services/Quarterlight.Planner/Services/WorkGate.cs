@@ -10,6 +10,9 @@ internal abstract class WorkGate(int most, string what) : IDisposable
     private readonly SemaphoreSlim _cores = new(Environment.ProcessorCount);
     private int _present;
 
+    /// <summary>How many are in, waiting ones included.</summary>
+    public int Present => Volatile.Read(ref _present);
+
     /// <summary>Lets one in; dispose the pass when it has gone.</summary>
     /// <exception cref="Grpc.Core.RpcException">RESOURCE_EXHAUSTED: too many are in.</exception>
     public Pass Enter()

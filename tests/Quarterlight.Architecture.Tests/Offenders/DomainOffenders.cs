@@ -65,3 +65,8 @@ internal sealed class CrewThatKnowsThePlatform
 {
     public Discord.Interaction? Interaction { get; init; }
 }
+
+internal sealed class WatchesItself
+{
+    public Telemetry.SecretRedactor? Redactor { get; init; }
+}

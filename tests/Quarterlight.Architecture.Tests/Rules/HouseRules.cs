@@ -69,6 +69,9 @@ internal static class HouseRules
     /// <summary>Nobody but the crew's process looks into the host.</summary>
     public static DependencyRule NobodyLooksUp { get; } = new([""], ["Quarterlight.Planner.", "Quarterlight.Crew.", "Quarterlight.CrewBot."]);
 
+    /// <summary>Only what runs as a process of its own sends traces, metrics and logs; rooms and answers know nothing of it.</summary>
+    public static DependencyRule NoTelemetry { get; } = new([""], ["OpenTelemetry.", "Quarterlight.Telemetry."]);
+
     /// <summary>Only the tagger and its training know machine learning packages.</summary>
     public static DependencyRule NoMachineLearning { get; } = new([""], ["Microsoft.ML."]);
 }
