@@ -1,0 +1,74 @@
+using Quarterlight.Crew;
+using Quarterlight.Crew.Keeping;
+using Quarterlight.Discord;
+
+namespace Quarterlight.CrewBot.Discord;
+
+/// <summary>
+/// Where an interaction goes on from. Everybody goes on from their own last answer in a channel, so that two who ask at the same time do not talk into each
+/// other's question and nothing private leaks; who has asked nothing yet starts with the scene and units last talked about openly there. A button goes on from the
+/// answer it stands under, whoever presses it.
+/// </summary>
+internal sealed class ChatThread(IConversationStore store, Interaction interaction)
+{
+    private readonly string shared = $"c:{interaction.ChannelId ?? 0}";
+
+    /// <summary>The asker's conversation in this channel.</summary>
+    public string Own { get; } = $"c:{interaction.ChannelId ?? 0}:{interaction.UserId}";
+
+    /// <summary>Names what is kept with the answer to this interaction.</summary>
+    public string Snapshot { get; } = ButtonId.SnapshotOf(interaction.Ticket.InteractionId);
+
+    /// <summary>Starts the asker's conversation where the channel is, if it has none.</summary>
+    public async Task BeginAsync(CancellationToken cancellation)
+    {
+        if (await store.ReadAsync(Own, cancellation).ConfigureAwait(false) is null
+            && await store.ReadAsync(shared, cancellation).ConfigureAwait(false) is { } open)
+        {
+            await store.WriteAsync(Own, open, cancellation).ConfigureAwait(false);
+        }
+    }
+
+    /// <summary>Goes on from an earlier answer; null when it is not kept any more.</summary>
+    /// <returns>The conversation to ask in, and what it remembers.</returns>
+    public async Task<(string ConversationId, CrewMemory Memory)?> GoOnAsync(string snapshot, CancellationToken cancellation)
+    {
+        if (await store.ReadAsync(Id(snapshot), cancellation).ConfigureAwait(false) is not { } memory)
+        {
+            return null;
+        }
+
+        // A copy: the snapshot stays as it is for the next one who presses.
+        await store.WriteAsync(Id(Snapshot), memory, cancellation).ConfigureAwait(false);
+        return (Id(Snapshot), memory);
+    }
+
+    /// <summary>Keeps what the answer leaves behind.</summary>
+    /// <param name="answer">The answer.</param>
+    /// <param name="isPrivate">True when only the asker sees it.</param>
+    /// <param name="fromButton">True when it was asked in a copy, so that the asker's own conversation does not know yet.</param>
+    /// <param name="cancellation">Gives up.</param>
+    public async Task KeepAsync(CrewAnswer answer, bool isPrivate, bool fromButton, CancellationToken cancellation)
+    {
+        if (answer.FollowUps.Count > 0)
+        {
+            await store.WriteAsync(Id(Snapshot), answer.Memory, cancellation).ConfigureAwait(false);
+        }
+
+        if (fromButton)
+        {
+            await store.WriteAsync(Own, answer.Memory, cancellation).ConfigureAwait(false);
+        }
+
+        if (!isPrivate && answer.Memory.SceneName is { } scene)
+        {
+            CrewMemory? open = await store.ReadAsync(shared, cancellation).ConfigureAwait(false);
+            if (open?.SceneName != scene || open.Units != answer.Memory.Units)
+            {
+                await store.WriteAsync(shared, new CrewMemory { SceneName = scene, Units = answer.Memory.Units }, cancellation).ConfigureAwait(false);
+            }
+        }
+    }
+
+    private static string Id(string snapshot) => $"m:{snapshot}";
+}
