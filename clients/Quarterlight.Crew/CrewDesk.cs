@@ -1,4 +1,5 @@
 using Grpc.Core;
+using Quarterlight.Crew.Commands;
 using Quarterlight.Crew.Demo;
 using Quarterlight.Crew.Language;
 using Quarterlight.Crew.Topics;
@@ -28,16 +29,23 @@ public sealed class CrewDesk
 
     /// <summary>Answers one question. Bad questions and a planner that refuses or is away come back as answers, never as exceptions.</summary>
     /// <exception cref="OperationCanceledException">The cancellation was asked for.</exception>
-    public async Task<CrewAnswer> AskAsync(CrewQuestion question, CancellationToken cancellation)
+    public Task<CrewAnswer> AskAsync(CrewQuestion question, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(question);
         string text = CrewText.Clean(question.Text);
+        return AnswerAsync(question, (vocabulary, memory, units) => Task.FromResult(new CommandReading(RequestReader.Read(text, vocabulary, memory, units, question.Attachment is not null), null)), cancellation);
+    }
+
+    /// <summary>Answers what a reader makes of the team's vocabulary, what is remembered and the units a bare number is in: from words or from a command.</summary>
+    /// <exception cref="OperationCanceledException">The cancellation was asked for.</exception>
+    internal async Task<CrewAnswer> AnswerAsync(CrewQuestion question, Func<CrewVocabulary, CrewMemory, UnitPreference, Task<CommandReading>> read, CancellationToken cancellation)
+    {
         CrewMemory memory = question.Memory;
-        UnitPreference units = question.Units ?? memory.Units ?? UnitPreference.Metric;
+        UnitPreference units = question.Units ?? memory.Units ?? question.Team.Units ?? UnitPreference.Metric;
         var request = new CrewRequest();
         try
         {
-            CrewVocabulary vocabulary = await ReadVocabularyAsync(cancellation).ConfigureAwait(false);
+            CrewVocabulary vocabulary = await planner.VocabularyAsync(cancellation).ConfigureAwait(false);
             if (question.Scene is { } wanted && memory.SceneName is null)
             {
                 if (Find(wanted, vocabulary) is not { } scene)
@@ -48,15 +56,21 @@ public sealed class CrewDesk
                 memory = memory with { SceneName = scene.Name };
             }
 
-            request = RequestReader.Read(text, vocabulary, memory, units, question.Attachment is not null);
+            CommandReading reading = await read(vocabulary, memory, units).ConfigureAwait(false);
+            if (reading.Refusal is { } refusal)
+            {
+                return refusal;
+            }
+
+            request = reading.Request!;
 
             // Another scene: what was remembered of the last one would mislead.
             memory = request.SceneName == memory.SceneName ? memory : memory with { Plan = null, LastChanges = null, LastRadio = null, LastForecast = null };
             memory = TurnsFromRadio(request.Intent) || IsForecast(request.Intent) ? memory with { LastRadio = null } : memory;
             memory = TurnsFromRadio(request.Intent) || IsRadio(request.Intent) ? memory with { LastForecast = null } : memory;
             memory = TurnsFromClip(request.Intent) && memory.LastClip is { Current: true } clip ? memory with { LastClip = clip with { Current = false } } : memory;
-            var asked = new Asked(planner, request, vocabulary, memory, request.Units ?? units, question.IncludePicture, cancellation) { Attachment = question.Attachment, Progress = question.Progress };
-            return await AnswerAsync(asked, text).ConfigureAwait(false);
+            var asked = new Asked(planner, request, vocabulary, memory, request.Units ?? units, question.IncludePicture, cancellation) { Attachment = question.Attachment, Progress = question.Progress, TeamCountry = question.Team.CountryCode ?? "" };
+            return await AnswerAsync(asked, CrewText.Clean(question.Text)).ConfigureAwait(false);
         }
         catch (RpcException) when (cancellation.IsCancellationRequested)
         {
@@ -91,11 +105,6 @@ public sealed class CrewDesk
     private static bool IsRadio(CrewIntent intent) => intent is CrewIntent.LinkCheck or CrewIntent.LinkLaw or CrewIntent.QuietChannel or CrewIntent.Channels or CrewIntent.CheckChannels;
 
     private static bool IsForecast(CrewIntent intent) => intent is CrewIntent.HeatForecast or CrewIntent.RunTime or CrewIntent.Levels or CrewIntent.NoiseForecast or CrewIntent.QuietStretches;
-
-    private async Task<CrewVocabulary> ReadVocabularyAsync(CancellationToken cancellation) => new(
-        await planner.AllScenesAsync(cancellation).ConfigureAwait(false),
-        await planner.AllCabinsAsync(cancellation).ConfigureAwait(false),
-        await planner.AllKitsAsync(cancellation).ConfigureAwait(false));
 
     private static Scene? Find(string wanted, CrewVocabulary vocabulary) =>
         vocabulary.Scenes.FirstOrDefault(s => s.Name == wanted || s.Name == $"scenes/{wanted}" || string.Equals(s.DisplayName, wanted, StringComparison.OrdinalIgnoreCase))

@@ -1,3 +1,5 @@
+using Quarterlight.Crew.Keeping;
+
 namespace Quarterlight.Crew;
 
 /// <summary>What the crew asks, with what is remembered of the conversation.</summary>
@@ -9,8 +11,11 @@ public sealed record CrewQuestion
     /// <summary>Scene it is about unless the text names another: id, resource name or name; null leaves it to text and memory.</summary>
     public string? Scene { get; init; }
 
-    /// <summary>Units asked for with this question; null takes the remembered ones, else metric.</summary>
+    /// <summary>Units asked for with this question; null takes the remembered ones, else the team's, else metric.</summary>
     public UnitPreference? Units { get; init; }
+
+    /// <summary>What the team settled on, for what neither question nor conversation says.</summary>
+    public TeamSettings Team { get; init; } = TeamSettings.None;
 
     /// <summary>What the last answer left behind.</summary>
     public CrewMemory Memory { get; init; } = CrewMemory.Empty;

@@ -1,4 +1,5 @@
 using Grpc.Core;
+using Quarterlight.Crew.Language;
 using Quarterlight.V1;
 
 namespace Quarterlight.Crew;
@@ -56,6 +57,16 @@ internal sealed class PlannerClients(CallInvoker invoker, CrewDeskOptions option
 
     public CallOptions Options(CancellationToken cancellation) =>
         new(deadline: options.Clock.GetUtcNow().UtcDateTime + options.Deadline, cancellationToken: cancellation);
+
+    /// <summary>The team's own words, all lists read at once.</summary>
+    public async Task<CrewVocabulary> VocabularyAsync(CancellationToken cancellation)
+    {
+        Task<IReadOnlyList<Scene>> scenes = AllScenesAsync(cancellation);
+        Task<IReadOnlyList<Cabin>> cabins = AllCabinsAsync(cancellation);
+        Task<IReadOnlyList<Kit>> kits = AllKitsAsync(cancellation);
+        await Task.WhenAll(scenes, cabins, kits).ConfigureAwait(false);
+        return new CrewVocabulary(await scenes.ConfigureAwait(false), await cabins.ConfigureAwait(false), await kits.ConfigureAwait(false));
+    }
 
     public async Task<IReadOnlyList<Scene>> AllScenesAsync(CancellationToken cancellation)
     {

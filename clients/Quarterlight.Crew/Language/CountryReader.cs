@@ -106,6 +106,29 @@ public static partial class CountryReader
         return written.Length > 0 && !NoCountries.Contains(written) ? written : Unknown(text, tokens, knows, law);
     }
 
+    /// <summary>Code of the country that a text names and nothing else: its name, or any two-letter code; null when it names none.</summary>
+    /// <param name="text">Such as "Germany", "the UK" or "de".</param>
+    internal static string? Whole(string text)
+    {
+        string[] words = [.. Tokenizer.Split(text).Select(t => t.Word).SkipWhile(w => w is "in" or "the")];
+        string name = string.Join(' ', words);
+        if (name.Length == 0)
+        {
+            return null;
+        }
+
+        string? code = Table.FirstOrDefault(c => c.Said.Contains(name) || string.Equals(c.Name, text, StringComparison.OrdinalIgnoreCase)).Code;
+        return code ?? (name.Length == 2 && name.All(char.IsAsciiLetter) ? name.ToUpperInvariant() : null);
+    }
+
+    /// <summary>The country whose name is nearest to what was typed; null when none is near.</summary>
+    internal static string? Nearest(string text)
+    {
+        string name = string.Join(' ', Tokenizer.Split(text).Select(t => t.Word).SkipWhile(w => w is "in" or "the"));
+        (string Said, int Slips) best = Table.SelectMany(c => c.Said).Select(s => (s, EditDistance.Between(s, name))).MinBy(s => s.Item2);
+        return best.Slips <= EditDistance.Forgiven(name.Length) ? Say(Table.First(c => c.Said.Contains(best.Said)).Code) : null;
+    }
+
     /// <summary>A country in words: its name, or what was said.</summary>
     public static string Say(string country)
     {

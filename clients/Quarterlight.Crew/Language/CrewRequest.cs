@@ -69,6 +69,9 @@ public sealed record CrewRequest
     /// <summary>True when the answer about the radio or a forecast is wanted at length.</summary>
     public bool Detailed { get; init; }
 
+    /// <summary>What help is wanted with; empty for all.</summary>
+    public string HelpTopic { get; init; } = "";
+
     /// <summary>True when anything differs from the scene as kept.</summary>
     public bool HasChanges => !Conditions.IsEmpty || SiteRemoved || RemovedMicrophoneIds.Count > 0 || OnlyMicrophoneIds.Count > 0 || InsteadMicrophoneIds.Count > 0
         || RemovedShotIds.Count > 0 || CabinName is not null || KitName is not null;

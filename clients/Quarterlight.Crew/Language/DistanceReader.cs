@@ -71,7 +71,7 @@ public static class DistanceReader
                 return MetresPerFoot;
             case "yd" or "yds" or "yard" or "yards":
                 return MetresPerYard;
-            case "mile" or "miles":
+            case "mi" or "mile" or "miles":
                 return MetresPerMile;
             case "block" or "blocks" when i + 1 < tokens.Count && tokens[i + 1].Word is "back" or "behind" or "away" or "off":
                 return MetresPerBlock;

@@ -56,6 +56,10 @@ public static class KitReader
         return found;
     }
 
+    /// <summary>True for a word that the kit's microphones are called by.</summary>
+    internal static bool Calls(string word, Kit kit) => kit.Microphones.SelectMany(m => Tokenizer.Split(m.DisplayName)).Select(t => t.Word)
+        .Any(w => w == word || w + "s" == word || (AlsoCalled.TryGetValue(w, out string[]? others) && others.Contains(word)));
+
     private static IReadOnlyList<string> BestMatches(IReadOnlyList<Token> tokens, IEnumerable<(string Id, string Name)> items)
     {
         var said = new HashSet<string>(tokens.Where(t => t.Number is null).Select(t => t.Word));

@@ -13,11 +13,15 @@ public sealed record PeopleSaid(int? Adults, int? Children, int? Animals)
 /// <summary>Reads who is in the car.</summary>
 public static class PeopleReader
 {
-    private const int Most = 9;
+    /// <summary>Most of each that are counted.</summary>
+    internal const int Most = 9;
 
     private static readonly HashSet<string> Grown = Lexicon.Words("adult adults people persons person actors actor grownups crew passengers heads bodies of");
     private static readonly HashSet<string> Young = Lexicon.Words("child children kid kids baby babies toddler toddlers infant infants");
     private static readonly HashSet<string> Beasts = Lexicon.Words("dog dogs cat cats animal animals horse pet pets puppy");
+
+    /// <summary>Words for people and animals.</summary>
+    internal static IEnumerable<string> Words => Grown.Concat(Young).Concat(Beasts);
 
     /// <summary>Everyone counted: "four people", "a kid", "two dogs", "kids".</summary>
     public static PeopleSaid Read(IReadOnlyList<Token> tokens)

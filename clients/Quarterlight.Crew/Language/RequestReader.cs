@@ -5,6 +5,9 @@ namespace Quarterlight.Crew.Language;
 /// <summary>Turns a question into a request: first what it names, then what it asks for.</summary>
 public static class RequestReader
 {
+    // "help with the radio": more words ask for something else.
+    private const int MostWordsOfHelp = 4;
+
     /// <summary>Reads a question. Never fails; a question not understood has the intent <see cref="CrewIntent.Unknown"/>.</summary>
     /// <param name="text">The question, cleaned.</param>
     /// <param name="vocabulary">The team's own words.</param>
@@ -17,6 +20,10 @@ public static class RequestReader
         ArgumentNullException.ThrowIfNull(vocabulary);
         ArgumentNullException.ThrowIfNull(memory);
         IReadOnlyList<Token> tokens = vocabulary.Read(text);
+        if (!attached && tokens.Count is > 1 and <= MostWordsOfHelp && tokens[0].Is("help") && Topics.HelpTable.Find(tokens.Skip(1).Select(t => t.Word)) is { } subject)
+        {
+            return new CrewRequest { Intent = CrewIntent.Help, HelpTopic = subject.Value, SceneName = memory.SceneName };
+        }
 
         // "What's wrong with it" must not name the scene that goes wrong while a clip is talked about.
         bool clip = attached || memory.LastClip is { Current: true };
@@ -146,7 +153,8 @@ public static class RequestReader
         return -1;
     }
 
-    private static UnitPreference? UnitsOf(IReadOnlyList<Token> tokens)
+    /// <summary>Units that words ask for, or null.</summary>
+    internal static UnitPreference? UnitsOf(IReadOnlyList<Token> tokens)
     {
         if (tokens.Any(t => t.Word is "imperial" or "feet" or "inches" or "fahrenheit"))
         {
@@ -158,6 +166,7 @@ public static class RequestReader
 
     private static string? Other(string? said, string? kept) => said == kept ? null : said;
 
-    private static Scene? Latest(IReadOnlyList<Scene> scenes) =>
+    /// <summary>The scene last written, or null.</summary>
+    internal static Scene? Latest(IReadOnlyList<Scene> scenes) =>
         scenes.OrderByDescending(s => s.UpdateTime?.ToDateTimeOffset() ?? DateTimeOffset.MinValue).ThenBy(s => s.Name, StringComparer.Ordinal).FirstOrDefault();
 }

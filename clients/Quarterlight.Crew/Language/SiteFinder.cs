@@ -27,6 +27,11 @@ public static class SiteFinder
         ArgumentNullException.ThrowIfNull(said);
         ArgumentNullException.ThrowIfNull(sites);
         ArgumentNullException.ThrowIfNull(seats);
+        if (said.SiteId is { } chosen && sites.FirstOrDefault(s => s.Id == chosen) is { } site)
+        {
+            return [site];
+        }
+
         if (said.Families.Contains(MountFamily.BodyWorn))
         {
             return [new MountSite { Id = BodyWornId, Words = "the talker's own clothing", Family = MountFamily.BodyWorn }];

@@ -20,6 +20,9 @@ public sealed record SiteMention
     /// <summary>First word of it.</summary>
     public int Start { get; init; }
 
+    /// <summary>Id of the site when it was chosen from a list; null when it was said in words.</summary>
+    public string? SiteId { get; init; }
+
     /// <summary>Word that named the family.</summary>
     public required string Word { get; init; }
 }

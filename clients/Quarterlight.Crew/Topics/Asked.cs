@@ -11,6 +11,12 @@ internal sealed record Asked(PlannerClients Planner, CrewRequest Request, CrewVo
 
     public IProgress<CrewClipProgress>? Progress { get; init; }
 
+    /// <summary>Country where neither question nor scene names one; empty when the team has none.</summary>
+    public string TeamCountry { get; init; } = "";
+
+    /// <summary>Country it is about: the one said, else the scene's, else the team's; empty when none is known.</summary>
+    public string Country => Request.Radio.Country ?? (Scene?.FollowCar?.CountryCode is { Length: > 0 } kept ? kept : TeamCountry);
+
     public Scene? Scene => Vocabulary.Scenes.FirstOrDefault(s => s.Name == Request.SceneName);
 
     public Cabin? Cabin => Vocabulary.CabinOf(Scene);

@@ -120,7 +120,7 @@ internal static class ChannelTopic
             rules.TransmitterDistanceM = TransmitterDistanceM;
         }
 
-        rules.CountryCode = said.Country ?? asked.Scene?.FollowCar?.CountryCode ?? "";
+        rules.CountryCode = asked.Country;
         rules.ExcludedBlocks.Add(said.Excluded.Select(e => new ExcludedBlock { LowMhz = e.LowMHz, HighMhz = e.HighMHz, Reason = "asked for" }));
         rules.Neighbours.Add(said.AvoidedMHz.Select(f => new FixedCarrier { DisplayName = "to keep clear of", FrequencyMhz = f }));
         if (LinkSetups.KitOf(asked)?.LinkGear is { } link && !said.CarriersMHz.Any(f => Math.Abs(f - link.FrequencyMhz) < SameCarrierMHz))

@@ -1,65 +1,100 @@
 using Quarterlight.Crew.Language;
+using Quarterlight.Crew.Wording;
 
 namespace Quarterlight.Crew.Topics;
 
 /// <summary>What can be asked, and the nearest of it when a question was not understood.</summary>
 internal static class HelpTopic
 {
-    private static readonly (string Example, string What)[] Examples =
-    [
-        ("where do the mics go?", "the mount plan of the scene, with a picture"),
-        ("mount plan for <scene>", "the plan of another scene"),
-        ("why not the visor for the passenger?", "what speaks for or against a place, in numbers"),
-        ("what if the windows are down?", "the plan again under other conditions: speed, windows, fan, rain, engine"),
-        ("what if we lose the lavs?", "the plan with less: a microphone, a camera, a place"),
-        ("with the small kit", "the plan with another kit or car"),
-        ("next best", "a runner-up plan"),
-        ("details", "the plan in full"),
-        ("what sites are there?", "the places in the car"),
-        ("judge the demo clip", "whether a test clip can be used, and why; of your own: give its path in the terminal, attach it in the chat"),
-        ("redo the plan with that noise", "the plan with the noise a clip measured in the real car"),
-        ("what are the limits for clips?", "from where a clip is used with care or recorded again; \"set the least speech over noise to 18 dB\" changes them"),
-        ("how far can we fall back?", "the radio link: range, level, drop-outs, what to change, the law; add a gap, place or power"),
-        ("what can I legally radiate?", "the limit where you are, how far over, who to ask; add a country, power or frequency"),
-        ("which FM channel is quietest?", "channels ranked; say which stations you hear"),
-        ("which channels do I put eight transmitters on?", "channels that do not disturb each other; add a band"),
-        ("check 600.0 600.6 601.0", "whether channels already chosen go together"),
-        ("how long can we roll before they melt?", "minutes with the fan off to discomfort, caution and stop, how long to cool, what shade would buy; add a time, weather, shade, people"),
-        ("what rhythm of rolling and cooling?", "roll so long, cool so long, how many takes"),
-        ("when do I swap batteries?", "what runs out first, swaps between takes; also: how many cards do I need, does the recorder last till lunch"),
-        ("what gain for a shouted line?", "gain, pad, safety track and limiter; add a talker, an effort, the headroom, the transmitter"),
-        ("how fast can we go?", "speed at which the scene still works, how loud it is, what is loudest; \"give the AD a table\""),
-        ("where on the route is it quiet?", "the stretches to roll on"),
-        ("list scenes", "scenes; also: list cars, list kits, show <name>, use <scene>"),
-        ("use imperial units", "inches, feet and mph; or metric"),
-        ("load demo", "invented scenes, cars and kits to try"),
-    ];
+    // A word of the question that names the very thing says more than one it shares by chance.
+    private const double SlotWeight = 2;
 
-    public static CrewAnswer Help(Asked asked) => asked.Answer("Ask in plain words. These all work:", [.. Examples.Select(e => new CrewLine(CrewLineKind.Plain, $"\"{e.Example.Replace('<', '(').Replace('>', ')')}\": {e.What}"))]) with
+    /// <summary>What more can be known about: name and word.</summary>
+    public static IEnumerable<(string Name, string Value)> Topics => HelpTable.Subjects.Select(s => (s.Name, s.Value));
+
+    /// <summary>One screen of a phone; of a subject, all of it.</summary>
+    public static CrewAnswer Help(Asked asked)
     {
-        Understood = "help",
-        FollowUps = ["where do the mics go?", "list scenes"],
-    };
+        if (HelpTable.Find([asked.Request.HelpTopic]) is { } subject)
+        {
+            return asked.Answer($"Help with {subject.Name}. Ask in plain words:", [.. subject.Examples.Select(Line), new(CrewLineKind.Plain, $"Commands: {subject.Commands}.")]) with
+            {
+                Understood = $"help with {subject.Name}",
+                FollowUps = [.. subject.Examples.Where(e => e.Whole).Take(2).Select(e => e.Example)],
+                Memory = asked.Memory,
+            };
+        }
 
+        return asked.Answer("Ask in plain words, typing slips and any units are fine. These all work:",
+            [.. HelpTable.First.Select(Line), new(CrewLineKind.Plain, $"More: \"help\" with {string.Join(", ", HelpTable.Subjects.Select(s => s.Value))}.")]) with
+        {
+            Understood = "help",
+            FollowUps = ["where do the mics go?", "list scenes"],
+            Memory = asked.Memory,
+        };
+    }
+
+    /// <summary>Says what was understood of a question that was not, and offers the nearest that would be.</summary>
     public static CrewAnswer NotUnderstood(Asked asked, string text)
     {
-        IReadOnlyList<string> nearest = Nearest(text);
+        IReadOnlyList<string> nearest = Nearest(asked, text), parts = Parts(asked);
         string said = text.Length == 0 ? "nothing" : $"\"{CrewText.Clean(text, 60)}\"";
-        return asked.Answer(text.Length == 0 ? "Ask something, such as \"where do the mics go?\"." : $"I did not understand {said}.",
-            [new(CrewLineKind.Plain, $"Nearest that I do: \"{nearest[0]}\" or \"{nearest[1]}\". Say \"help\" for the rest.")]) with
+        List<CrewLine> lines = parts.Count == 0 ? [] : [new(CrewLineKind.Plain, $"Understood of it: {Wordings.Join(parts)}. Not what you want to know.")];
+        lines.Add(new(CrewLineKind.Plain, $"Nearest that I do: \"{nearest[0]}\" or \"{nearest[1]}\". Say \"help\" for the rest."));
+        return asked.Answer(text.Length == 0 ? "Ask something, such as \"where do the mics go?\"." : $"I did not understand {said}.", lines) with
         {
             Outcome = CrewOutcome.NotUnderstood,
+            Understood = string.Join(", ", parts),
             Private = true,
             FollowUps = [.. nearest, "help"],
             Memory = asked.Memory,
         };
     }
 
-    // The examples that share most words with what was asked, slips forgiven.
-    private static IReadOnlyList<string> Nearest(string text)
+    private static CrewLine Line(HelpExample example) => new(CrewLineKind.Plain, $"\"{example.Example}\": {example.What}");
+
+    // What the question names, though not what it asks.
+    private static IReadOnlyList<string> Parts(Asked asked)
+    {
+        CrewRequest request = asked.Request;
+        var parts = new List<string>();
+        if (request.SceneSaid && asked.Scene is { } scene)
+        {
+            parts.Add($"the scene {Wordings.Name(scene.DisplayName, scene.Name)}");
+        }
+
+        if (request.Site is { } site)
+        {
+            parts.Add("the " + SiteWords.Say(site.Families[0]));
+        }
+
+        if (request.TalkerId is { } talker && asked.Scene is { } theirs)
+        {
+            parts.Add("the " + Wordings.Talker(theirs, talker));
+        }
+
+        if (!request.Conditions.IsEmpty)
+        {
+            string driven = DriveText.Change(null, request.Conditions.ApplyTo(new V1.DriveConditions(), asked.DriverOnLeft, []), asked.Units);
+            parts.AddRange(driven == "nothing changed" ? [] : [driven]);
+        }
+
+        return parts;
+    }
+
+    // The examples that share most words with what was asked, slips forgiven, and those about what it names.
+    private static IReadOnlyList<string> Nearest(Asked asked, string text)
     {
         string[] words = [.. Tokenizer.Split(text).Select(t => t.Word).Where(w => w.Length > 2)];
-        return [.. Examples.Where(e => !e.Example.Contains('<', StringComparison.Ordinal)).Select((e, i) => (e.Example, Order: i, Score: Tokenizer.Split(e.Example).Where(t => t.Word.Length > 2).Sum(t => words.Any(w => EditDistance.Between(w, t.Word) <= EditDistance.Forgiven(w.Length)) ? 1.0 : 0)))
+        HelpSubject? subject = HelpTable.Find(words);
+        CrewRequest request = asked.Request;
+        return [.. HelpTable.All.Where(e => e.Whole).Select((e, i) => (e.Example, Order: i, Score: Shared(words, e.Example) + Slot(e.Example) + (subject is not null && subject.Examples.Contains(e) ? 1 : 0)))
             .OrderByDescending(e => e.Score).ThenBy(e => e.Order).Take(2).Select(e => e.Example)];
+
+        double Slot(string example) => request.Site is not null && example.StartsWith("why not", StringComparison.Ordinal) ? SlotWeight
+            : !request.Conditions.IsEmpty && example.StartsWith("what if the", StringComparison.Ordinal) ? SlotWeight : 0;
     }
+
+    private static double Shared(string[] words, string example) =>
+        Tokenizer.Split(example).Where(t => t.Word.Length > 2).Sum(t => words.Any(w => EditDistance.Between(w, t.Word) <= EditDistance.Forgiven(w.Length)) ? 1.0 : 0);
 }

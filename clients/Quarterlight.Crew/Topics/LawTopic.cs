@@ -48,7 +48,7 @@ internal static class LawTopic
     private static async Task<CrewAnswer> LookUpAsync(Asked asked, double frequencyMHz)
     {
         PowerSaid? power = asked.Request.Radio.Power;
-        string country = asked.Request.Radio.Country ?? asked.Scene?.FollowCar?.CountryCode ?? "";
+        string country = asked.Country;
         var request = new LookUpLawRequest { CountryCode = country, FrequencyMhz = frequencyMHz };
         string assumed = "";
         if (power is not null)

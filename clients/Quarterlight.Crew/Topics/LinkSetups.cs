@@ -84,7 +84,7 @@ internal static class LinkSetups
         car.GapM = said.GapM ?? kept?.GapM ?? gapM ?? 0;
         car.Surroundings = said.Surroundings ?? car.Surroundings;
         car.Sight = said.Sight ?? car.Sight;
-        car.CountryCode = said.Country ?? car.CountryCode;
+        car.CountryCode = asked.Country;
         if (said.AvailabilityFraction is { } availability)
         {
             car.AvailabilityFraction = availability;

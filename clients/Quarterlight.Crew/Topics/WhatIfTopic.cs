@@ -89,7 +89,7 @@ internal static class WhatIfTopic
         }
 
         ListMountSitesResponse all = await asked.SitesAsync(scene.Cabin).ConfigureAwait(false);
-        IReadOnlyList<MountSite> found = site.Seat is null && site.Qualifiers.Count == 0 && site.Side == SeatPlace.Any && asked.Request.TalkerId is null && !site.Families.Contains(MountFamily.BodyWorn)
+        IReadOnlyList<MountSite> found = site.SiteId is null && site.Seat is null && site.Qualifiers.Count == 0 && site.Side == SeatPlace.Any && asked.Request.TalkerId is null && !site.Families.Contains(MountFamily.BodyWorn)
             ? [.. all.Sites.Where(s => site.Families.Contains(s.Family))]
             : SiteFinder.Find(site, scene.Talkers.FirstOrDefault(t => t.Id == asked.Request.TalkerId)?.SeatId, all.Sites, all.Seats, asked.DriverOnLeft);
         if (found.Count == 0)
