@@ -29,24 +29,16 @@ internal sealed class ChatThread(IConversationStore store, Interaction interacti
         }
     }
 
-    /// <summary>Goes on from an earlier answer; null when it is not kept any more.</summary>
-    /// <returns>The conversation to ask in, and what it remembers.</returns>
-    public async Task<(string ConversationId, CrewMemory Memory)?> GoOnAsync(string snapshot, CancellationToken cancellation)
-    {
-        if (await store.ReadAsync(Id(snapshot), cancellation).ConfigureAwait(false) is not { } memory)
-        {
-            return null;
-        }
+    /// <summary>Conversation of a question asked by a button: apart from the asker's own while it lasts, so that neither talks into the other.</summary>
+    public string Apart => Id(Snapshot);
 
-        // A copy: the snapshot stays as it is for the next one who presses.
-        await store.WriteAsync(Id(Snapshot), memory, cancellation).ConfigureAwait(false);
-        return (Id(Snapshot), memory);
-    }
+    /// <summary>What was remembered with an earlier answer; null when it is not kept any more.</summary>
+    public Task<CrewMemory?> RecallAsync(string snapshot, CancellationToken cancellation) => store.ReadAsync(Id(snapshot), cancellation);
 
     /// <summary>Keeps what the answer leaves behind.</summary>
     /// <param name="answer">The answer.</param>
     /// <param name="isPrivate">True when only the asker sees it.</param>
-    /// <param name="fromButton">True when it was asked in a copy, so that the asker's own conversation does not know yet.</param>
+    /// <param name="fromButton">True when it was asked apart, so that the asker's own conversation does not know yet.</param>
     /// <param name="cancellation">Gives up.</param>
     public async Task KeepAsync(CrewAnswer answer, bool isPrivate, bool fromButton, CancellationToken cancellation)
     {
@@ -55,7 +47,8 @@ internal sealed class ChatThread(IConversationStore store, Interaction interacti
             await store.WriteAsync(Id(Snapshot), answer.Memory, cancellation).ConfigureAwait(false);
         }
 
-        if (fromButton)
+        // Nothing remembered means nothing was asked of the desk: what the asker talked about stays.
+        if (fromButton && answer.Memory != CrewMemory.Empty)
         {
             await store.WriteAsync(Own, answer.Memory, cancellation).ConfigureAwait(false);
         }

@@ -19,7 +19,7 @@ internal sealed record DeskQuestion
     /// <summary>True when a file is read.</summary>
     public bool WithFile { get; init; }
 
-    /// <summary>True when it is asked in a copy of an earlier answer's conversation.</summary>
+    /// <summary>True when it goes on from an earlier answer, apart from the asker's own conversation.</summary>
     public bool FromButton { get; init; }
 
     /// <summary>True when refusing it for haste would lose what somebody wrote.</summary>
@@ -87,12 +87,12 @@ internal sealed record DeskQuestion
         FromButton = true,
         AskAsync = async (team, thread, c) =>
         {
-            if (await thread.GoOnAsync(button.Snapshot, c).ConfigureAwait(false) is not { } from)
+            if (await thread.RecallAsync(button.Snapshot, c).ConfigureAwait(false) is not { } memory)
             {
                 return new CrewOutput(PlatformSentences.Answer(PlatformSentences.OldButton(button.Question)), null);
             }
 
-            return new CrewOutput(await team.Desk.AskAsync(from.ConversationId, new CrewQuestion { Text = button.Question, Memory = from.Memory }, c).ConfigureAwait(false), null);
+            return new CrewOutput(await team.Desk.AskAsync(thread.Apart, new CrewQuestion { Text = button.Question, Memory = memory }, c).ConfigureAwait(false), null);
         },
     };
 }

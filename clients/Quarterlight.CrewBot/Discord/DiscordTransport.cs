@@ -66,8 +66,11 @@ internal sealed class DiscordTransport : IDisposable
         teams = new TokenBuckets(options.TeamRate, parts.Time, MostUsers);
         questions = new WorkGate(options.QuestionsAtOnce, options.QuestionsWaiting);
         files = new WorkGate(options.FilesAtOnce, options.FilesWaiting);
-        parts.Meters.Watch(() => questions.Waiting + files.Waiting, () => underWay.Count);
+        parts.Meters.Watch(() => Waiting, () => underWay.Count);
     }
+
+    /// <summary>Questions waiting for their turn.</summary>
+    internal int Waiting => questions.Waiting + files.Waiting;
 
     /// <summary>Serves until the cancellation is asked for; then finishes what is under way, or tells the askers, and ends.</summary>
     /// <exception cref="DiscordException">The way in cannot go on: bad token, bad intents.</exception>

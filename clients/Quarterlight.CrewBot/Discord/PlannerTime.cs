@@ -28,6 +28,20 @@ internal sealed class PlannerTime(TimeProvider time)
     /// <summary>Calls from here on, in this flow of control, count here.</summary>
     public void CountHere() => Now.Value = this;
 
+    /// <summary>Counts the time until the task is done.</summary>
+    public async Task WatchAsync(Task task)
+    {
+        Began();
+        try
+        {
+            await task.ConfigureAwait(false);
+        }
+        finally
+        {
+            Ended();
+        }
+    }
+
     private void Began()
     {
         lock (gate)
@@ -58,21 +72,14 @@ internal sealed class PlannerTime(TimeProvider time)
                 return continuation(request, context);
             }
 
-            watch.Began();
             AsyncUnaryCall<TResponse> call = continuation(request, context);
             return new AsyncUnaryCall<TResponse>(WatchedAsync(call.ResponseAsync, watch), call.ResponseHeadersAsync, call.GetStatus, call.GetTrailers, call.Dispose);
         }
 
         private static async Task<TResponse> WatchedAsync<TResponse>(Task<TResponse> response, PlannerTime watch)
         {
-            try
-            {
-                return await response.ConfigureAwait(false);
-            }
-            finally
-            {
-                watch.Ended();
-            }
+            await watch.WatchAsync(response).ConfigureAwait(false);
+            return await response.ConfigureAwait(false);
         }
     }
 }
