@@ -24,6 +24,9 @@ public sealed class EmbeddedPlanner : IPlanner
     /// <inheritdoc/>
     public CallInvoker Invoker => link.Invoker;
 
+    /// <inheritdoc/>
+    public CallInvoker ForTeam(string team) => link.ForTeam(team);
+
     /// <summary>Starts a planner on a free port with its store in the folder, which is made when it is not there.</summary>
     /// <exception cref="IOException">The folder cannot be used, or another planner uses it.</exception>
     /// <exception cref="UnauthorizedAccessException">The folder may not be written.</exception>

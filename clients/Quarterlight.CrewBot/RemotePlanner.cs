@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Grpc.Core;
 using Grpc.Core.Interceptors;
 using Grpc.Net.Client;
@@ -11,6 +12,12 @@ public sealed class RemotePlanner : IPlanner
     private const int LargestMessageBytes = 16 * 1024 * 1024;
 
     private const string KeyHeader = "x-quarterlight-key";
+    private const string TeamHeader = "x-quarterlight-team";
+
+    // An invoker is a few words of memory; the limit is there so that no crowd of ids can grow it for ever.
+    private const int MostTeamsRemembered = 4096;
+
+    private readonly ConcurrentDictionary<string, CallInvoker> teams = new(StringComparer.Ordinal);
 
     private readonly GrpcChannel channel;
 
@@ -34,6 +41,22 @@ public sealed class RemotePlanner : IPlanner
 
     /// <inheritdoc/>
     public CallInvoker Invoker { get; }
+
+    /// <inheritdoc/>
+    public CallInvoker ForTeam(string team)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(team);
+        if (teams.Count >= MostTeamsRemembered)
+        {
+            teams.Clear();
+        }
+
+        return teams.GetOrAdd(team, static (id, all) => all.Intercept(metadata =>
+        {
+            metadata.Add(TeamHeader, id);
+            return metadata;
+        }), Invoker);
+    }
 
     /// <inheritdoc/>
     public ValueTask DisposeAsync()

@@ -1,4 +1,5 @@
 using Grpc.Core;
+using Grpc.Core.Interceptors;
 using Quarterlight.CrewBot;
 
 [assembly: AssemblyFixture(typeof(Quarterlight.Chat.Tests.SharedPlanner))]
@@ -53,6 +54,12 @@ public sealed class SharedPlanner : IAsyncLifetime
         public string Address => shared.Address;
 
         public CallInvoker Invoker => shared.Invoker;
+
+        public CallInvoker ForTeam(string team) => shared.Invoker.Intercept(metadata =>
+        {
+            metadata.Add("x-quarterlight-team", team);
+            return metadata;
+        });
 
         public ValueTask DisposeAsync() => ValueTask.CompletedTask;
     }

@@ -122,7 +122,7 @@ public sealed class MessageLayoutTests
 
     [Fact]
     public void Escape_AnyText_ShowsAsTheSameTextAndNothingElse() =>
-        Hostile.Sample(text => Assert.Equal(Markdown.Plain(text), Shown(Markdown.Escape(text))), iter: 20_000, seed: "0000KOIPNVe8");
+        Hostile.Sample(text => Assert.Equal(Markdown.Plain(text), Shown(Markdown.Escape(text))), iter: 20_000, seed: "0000KzGxbuhA");
 
     [Fact]
     public void Of_AnyAnswer_IsWithinThePlatformsLimits() =>
@@ -159,11 +159,17 @@ public sealed class MessageLayoutTests
                     Shown(Unwrapped(line));
                 }
             }
-        }, iter: 2_000, seed: "0000KOIPNVe8");
+        }, iter: 2_000, seed: "0000KzGxbuhA");
+
+    private static readonly string[] Marks =
+    [
+        "*", "_", "~", "|", ">", "`", "#", "-", "-#", "1.", "[", "]", "(", ")", "<", "@", ":", "\\", "@everyone", "<@123>", "<#5>", "</plan:1>",
+        "<t:1:R>", ":smile:", "https://a.example/x_y", "\n", " ", "\u200B", "\u202E", "\uD83D", "😀", "é", "\0",
+    ];
 
     // Text as crews write it, full of what the platform could take for markup.
     private static readonly Gen<string> Hostile = Gen.Frequency(
-        (3, Gen.OneOfConst("*", "_", "~", "|", ">", "`", "#", "-", "-#", "1.", "[", "]", "(", ")", "<", "@", ":", "\\", "@everyone", "<@123>", "<#5>", "</plan:1>", "<t:1:R>", ":smile:", "https://a.example/x_y", "\n", " ", "\u200B", "\u202E", "\uD83D", "😀", "é", "\0")),
+        (3, Gen.Int[0, Marks.Length - 1].Select(i => Marks[i])),
         (2, Gen.String[Gen.Char.AlphaNumeric, 0, 12]),
         (1, Gen.Const(new string('x', 700)))).Array[0, 14].Select(string.Concat);
 
