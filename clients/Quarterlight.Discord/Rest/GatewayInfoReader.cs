@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Quarterlight.Discord.Gateway;
 
 namespace Quarterlight.Discord.Rest;
 

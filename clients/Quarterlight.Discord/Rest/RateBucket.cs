@@ -45,7 +45,14 @@ internal sealed class RateBucket(string key, bool provisional, TimeProvider time
     /// <summary>A request goes out.</summary>
     public void Spend() => remaining--;
 
-    /// <summary>No answer came: the request may have opened a new window anywhere up to now.</summary>
+    /// <summary>What is known of the bucket of this name elsewhere holds here too, until an answer says better.</summary>
+    public void Expect(int full, TimeSpan length)
+    {
+        limit ??= full;
+        window = Later(window, length);
+    }
+
+    /// <summary>No answer came, or one that says nothing: the request may have opened a new window anywhere up to now.</summary>
     public void Lost(TimeSpan now) => reset = Later(reset, limit is null ? TimeSpan.Zero : now + window);
 
     /// <summary>Nothing goes out before.</summary>

@@ -12,6 +12,7 @@ internal sealed class RateBuckets(RestClock clock)
     private readonly Lock sync = new();
     private readonly Dictionary<string, RateBucket> table = [];
     private readonly Dictionary<string, string> names = [];
+    private readonly Dictionary<string, (int Limit, TimeSpan Window)> sizes = [];
     private int untilSweep = SweepEvery;
 
     /// <summary>Buckets in memory.</summary>
@@ -129,18 +130,33 @@ internal sealed class RateBuckets(RestClock clock)
             if (headers.Bucket is { } name)
             {
                 names[NameKey(route)] = name;
+                Measure(name, headers);
                 string key = $"{name}|{route.Top}";
                 if (bucket.Key != key)
                 {
-                    named = Rename(bucket, key);
+                    named = Rename(bucket, key, name);
                 }
             }
 
             named.Learn(headers, clock.Now, ReferenceEquals(named, bucket));
+            if (headers.Remaining is null || headers.ResetAfter is null)
+            {
+                bucket.Lost(clock.Now);
+            }
         }
     }
 
-    private RateBucket Rename(RateBucket bucket, string key)
+    // The limit and the longest window seen belong to the name: a bucket of it that is met for the first time is not taken to be boundless.
+    private void Measure(string name, LimitHeaders headers)
+    {
+        if (headers is { Limit: { } limit and > 0, ResetAfter: { } after })
+        {
+            TimeSpan before = sizes.TryGetValue(name, out (int Limit, TimeSpan Window) size) ? size.Window : TimeSpan.Zero;
+            sizes[name] = (limit, after > before ? after : before);
+        }
+    }
+
+    private RateBucket Rename(RateBucket bucket, string key, string name)
     {
         if (bucket.Provisional)
         {
@@ -160,7 +176,18 @@ internal sealed class RateBuckets(RestClock clock)
             return bucket;
         }
 
-        return table[key] = new RateBucket(key, provisional: false, clock.Time);
+        return table[key] = Named(key, name);
+    }
+
+    private RateBucket Named(string key, string name)
+    {
+        var bucket = new RateBucket(key, provisional: false, clock.Time);
+        if (sizes.TryGetValue(name, out (int Limit, TimeSpan Window) size))
+        {
+            bucket.Expect(size.Limit, size.Window);
+        }
+
+        return bucket;
     }
 
     private RateBucket Find(RestRoute route)
@@ -175,7 +202,7 @@ internal sealed class RateBuckets(RestClock clock)
         string key = known ? $"{name}|{route.Top}" : own;
         if (!table.TryGetValue(key, out bucket))
         {
-            table[key] = bucket = new RateBucket(key, !known, clock.Time);
+            table[key] = bucket = known ? Named(key, name!) : new RateBucket(key, provisional: true, clock.Time);
         }
 
         return bucket;

@@ -34,6 +34,7 @@ public sealed class RestClient : IDisposable
     private readonly RestPauses pauses;
     private readonly RefusalGuard guard;
     private readonly ILogger logger;
+    private readonly TimeSpan longestWait;
     private volatile bool badToken;
 
     /// <summary>A client; give it to everybody who talks to the platform.</summary>
@@ -48,6 +49,7 @@ public sealed class RestClient : IDisposable
     internal RestClient(RestOptions options, TimeProvider time, ILogger logger, HttpMessageHandler handler)
     {
         this.logger = logger;
+        longestWait = options.LongestWait;
         clock = new RestClock(time);
         turns = new RestTurns(clock, options, metrics);
         tries = new RestTry(options, time, handler);
@@ -119,7 +121,7 @@ public sealed class RestClient : IDisposable
             }
 
             TimeSpan? pause = attempt < (route.Repeat == RestRepeat.FirstAnswer ? 2 : MostTries) ? PauseBefore(route, outcome, limited, attempt) : null;
-            if (pause is not { } wait || clock.Now + wait > LastStart(call))
+            if (pause is not { } wait || wait > longestWait || clock.Now + wait > LastStart(call))
             {
                 throw Refused(call, outcome, milliseconds);
             }
