@@ -40,6 +40,9 @@ public sealed record ClipMemory
         return new ClipMemory { Report = Bounded(report), File = file, ComparedScene = comparedScene, Current = true };
     }
 
+    /// <summary>Remembers again what was kept of a clip; its file is no longer to be had.</summary>
+    internal static ClipMemory Kept(ClipReport report, string? comparedScene, bool current) => new() { Report = report, ComparedScene = comparedScene, Current = current };
+
     // What no later question asks for goes first; only a report that is still too large loses channels.
     private static ClipReport Bounded(ClipReport whole)
     {

@@ -93,6 +93,12 @@ public enum CrewIntent
     /// <summary>Where on the route the scene works.</summary>
     QuietStretches,
 
+    /// <summary>Making, changing, removing or handing on what the team keeps.</summary>
+    Keep,
+
+    /// <summary>What the team settled on.</summary>
+    Settings,
+
     /// <summary>What can be asked.</summary>
     Help,
 }

@@ -53,6 +53,8 @@ internal sealed class PlannerClients(CallInvoker invoker, CrewDeskOptions option
 
     public NoiseService.NoiseServiceClient Noise { get; } = new(invoker);
 
+    public TeamService.TeamServiceClient Team { get; } = new(invoker);
+
     public CrewDeskOptions Desk => options;
 
     public CallOptions Options(CancellationToken cancellation) =>

@@ -8,6 +8,7 @@ using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.Diagnostics.HealthChecks;
 using Microsoft.OpenApi.Models;
 using Quarterlight.Planner.Access;
+using Quarterlight.Planner.Conversations;
 using Quarterlight.Planner.Library;
 using Quarterlight.Planner.Services;
 using Quarterlight.Planner.Upload;
@@ -48,9 +49,9 @@ public sealed class PlannerHost : IAsyncDisposable
     public static async Task<PlannerHost> StartAsync(PlannerHostOptions options, Action<ILoggingBuilder>? configureLogging, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(options);
-        if (!IPAddress.IsLoopback(options.Address) && options.KeyHashByTeam.Count == 0)
+        if (!IPAddress.IsLoopback(options.Address) && options.KeyHashByTeam.Count + options.KeyHashByDelegate.Count == 0)
         {
-            throw new PlannerStartException("Listening beyond this machine needs a key for each team: set Teams:<team> to the SHA-256 of its key, or listen on 127.0.0.1.");
+            throw new PlannerStartException("Listening beyond this machine needs a key for each team: set Teams:<team> to the SHA-256 of its key (or Delegates:<name> for a bot that serves many teams), or listen on 127.0.0.1.");
         }
 
         LiteDocumentStore store = LiteDocumentStore.Open(options.DataFolder, TimeProvider.System);
@@ -120,7 +121,7 @@ public sealed class PlannerHost : IAsyncDisposable
         services.AddSingleton(TimeProvider.System);
         services.AddSingleton<IDocumentStore>(store);
         services.AddSingleton<TeamLibrary>();
-        services.AddSingleton(new TeamDirectory(options.KeyHashByTeam));
+        services.AddSingleton(new TeamDirectory(options.KeyHashByTeam, options.KeyHashByDelegate));
         services.AddSingleton<PlanningGate>();
         services.AddSingleton<RecentPlans>();
         services.AddSingleton<CallGuard>();
@@ -133,6 +134,7 @@ public sealed class PlannerHost : IAsyncDisposable
 
         services.AddSingleton<CabinAdapter>().AddSingleton<KitAdapter>().AddSingleton<SceneAdapter>().AddSingleton<PlanAdapter>().AddSingleton<PlacementAdapter>().AddSingleton<RadioAdapter>().AddSingleton<ClipAdapter>();
         services.AddSingleton<EnduranceAdapter>().AddSingleton<NoiseAdapter>();
+        services.AddSingleton<TeamAdapter>().AddSingleton<TeamSettingsDesk>().AddSingleton<ConversationDesk>().AddHostedService<ConversationSweep>();
         services.AddGrpcHealthChecks().AddAsyncCheck("store", async cancellation =>
         {
             await store.GetAsync(new DocumentKey(TeamDirectory.LocalTeam, "health", "probe"), cancellation).ConfigureAwait(false);
@@ -174,6 +176,7 @@ public sealed class PlannerHost : IAsyncDisposable
         app.MapGrpcService<ClipAdapter>();
         app.MapGrpcService<EnduranceAdapter>();
         app.MapGrpcService<NoiseAdapter>();
+        app.MapGrpcService<TeamAdapter>();
         app.MapGrpcHealthChecksService();
         app.MapGrpcReflectionService();
         if (options.HttpPort is not null)

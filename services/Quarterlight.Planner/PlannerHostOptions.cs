@@ -8,7 +8,7 @@ public sealed record PlannerHostOptions
     /// <summary>Folder the store lives in; made when missing.</summary>
     public required string DataFolder { get; init; }
 
-    /// <summary>Address to listen on. Anything but loopback needs <see cref="KeyHashByTeam"/>.</summary>
+    /// <summary>Address to listen on. Anything but loopback needs <see cref="KeyHashByTeam"/> or <see cref="KeyHashByDelegate"/>.</summary>
     public IPAddress Address { get; init; } = IPAddress.Loopback;
 
     /// <summary>Port for gRPC (HTTP/2 without TLS); 0 takes any free one.</summary>
@@ -17,8 +17,11 @@ public sealed record PlannerHostOptions
     /// <summary>Port for JSON and the OpenAPI page (HTTP/1); 0 takes any free one, null offers none.</summary>
     public int? HttpPort { get; init; }
 
-    /// <summary>SHA-256 of each team's key, in hex; empty serves the one team of this machine.</summary>
+    /// <summary>SHA-256 of each team's key, in hex; empty, with no delegate either, asks for none.</summary>
     public IReadOnlyDictionary<string, string> KeyHashByTeam { get; init; } = new Dictionary<string, string>();
+
+    /// <summary>SHA-256 of the key of each delegate, in hex: it acts for the teams whose ids begin with its name and a dash.</summary>
+    public IReadOnlyDictionary<string, string> KeyHashByDelegate { get; init; } = new Dictionary<string, string>();
 
     /// <summary>True logs nothing below warnings.</summary>
     public bool Quiet { get; init; }

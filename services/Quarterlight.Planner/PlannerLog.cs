@@ -14,4 +14,7 @@ internal static partial class PlannerLog
 
     [LoggerMessage(1004, LogLevel.Warning, "Clips are judged without tags: the tagger could not be loaded. On Linux it needs libgomp (package libgomp1)")]
     public static partial void TaggerMissing(this ILogger logger, Exception exception);
+
+    [LoggerMessage(1005, LogLevel.Warning, "Old conversations could not be dropped; it is tried again in some hours")]
+    public static partial void SweepFailed(this ILogger logger, Exception exception);
 }

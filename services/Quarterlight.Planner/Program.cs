@@ -4,7 +4,7 @@ using Quarterlight.Planner;
 using Quarterlight.Store;
 
 // Settings come from the command line (--grpc-port 5180 --http-port 5181 --data FOLDER --address 127.0.0.1), from the
-// environment with the prefix QUARTERLIGHT_ (QUARTERLIGHT_Teams__<team>=<hash>), or from appsettings.json.
+// environment with the prefix QUARTERLIGHT_ (QUARTERLIGHT_Teams__<team>=<hash>, QUARTERLIGHT_Delegates__<name>=<hash>), or from appsettings.json.
 IConfiguration settings = new ConfigurationBuilder()
     .SetBasePath(AppContext.BaseDirectory)
     .AddJsonFile("appsettings.json", optional: true)
@@ -20,7 +20,8 @@ try
         StopOnSignals = true,
         GrpcPort = Port("grpc-port", 5180),
         HttpPort = Port("http-port", 5181),
-        KeyHashByTeam = settings.GetSection("Teams").GetChildren().ToDictionary(t => t.Key, t => t.Value ?? ""),
+        KeyHashByTeam = Hashes("Teams"),
+        KeyHashByDelegate = Hashes("Delegates"),
     };
     await using PlannerHost host = await PlannerHost.StartAsync(options);
     await host.WaitForShutdownAsync();
@@ -31,6 +32,8 @@ catch (Exception problem) when (problem is PlannerStartException or StoreInUseEx
     Console.Error.WriteLine(problem.Message);
     return 1;
 }
+
+Dictionary<string, string> Hashes(string section) => settings.GetSection(section).GetChildren().ToDictionary(t => t.Key, t => t.Value ?? "");
 
 int Port(string name, int fallback) => settings[name] is not { } text ? fallback
     : int.TryParse(text, CultureInfo.InvariantCulture, out int port) && port is >= 0 and <= 65535 ? port

@@ -20,6 +20,9 @@ public interface IDocumentStore : IAsyncDisposable
 
     /// <summary>A page of at most so many documents (at least 1) with ids after one given, or from the start.</summary>
     ValueTask<DocumentPage> ListAsync(string team, string collection, int pageSize, string? afterId, CancellationToken cancellation);
+
+    /// <summary>Every team that keeps anything.</summary>
+    ValueTask<IReadOnlyList<string>> ListTeamsAsync(CancellationToken cancellation);
 }
 
 /// <summary>The data folder is open in another process (or twice in this one).</summary>

@@ -111,6 +111,23 @@ public sealed class LiteDocumentStore : IDocumentStore
         return ValueTask.FromResult(new DocumentPage(found, more ? found[^1].Key.Id : null));
     }
 
+    /// <inheritdoc/>
+    public ValueTask<IReadOnlyList<string>> ListTeamsAsync(CancellationToken cancellation)
+    {
+        // From team to team by the index, whatever each of them keeps.
+        var teams = new List<string>();
+        string after = "";
+        while (_documents.Find(Query.GT("_id", after), limit: 1).FirstOrDefault() is { } first)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            string team = Read(first).Key.Team;
+            teams.Add(team);
+            after = team + Separator + "\uffff";
+        }
+
+        return ValueTask.FromResult<IReadOnlyList<string>>(teams);
+    }
+
     /// <summary>Finishes the writes that wait, folds the log into the data file and lets go of the folder.</summary>
     public ValueTask DisposeAsync()
     {

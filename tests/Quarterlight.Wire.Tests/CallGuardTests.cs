@@ -16,7 +16,7 @@ public sealed class CallGuardTests
         var log = new LogBook();
         using ILoggerFactory factory = LoggerFactory.Create(b => b.AddProvider(log));
         var guard = new CallGuard(
-            new TeamDirectory(new Dictionary<string, string>()), new PlannerHostOptions { DataFolder = "unused" }, TimeProvider.System, factory.CreateLogger<CallGuard>());
+            new TeamDirectory(new Dictionary<string, string>(), new Dictionary<string, string>()), new PlannerHostOptions { DataFolder = "unused" }, TimeProvider.System, factory.CreateLogger<CallGuard>());
 
         RpcException seen = await Assert.ThrowsAsync<RpcException>(
             () => guard.UnaryServerHandler<string, string>("request", new OneCall(), (_, _) => throw new InvalidOperationException("the secret of a folder")));

@@ -13,6 +13,7 @@ public sealed class DiscoveryTests(PlannerFixture fixture) : IClassFixture<Plann
         [
             "quarterlight.v1.CabinService", "quarterlight.v1.ClipService", "quarterlight.v1.EnduranceService", "quarterlight.v1.KitService", "quarterlight.v1.NoiseService",
             "quarterlight.v1.PlacementService", "quarterlight.v1.PlanService", "quarterlight.v1.RadioService", "quarterlight.v1.SceneService",
+            "quarterlight.v1.TeamService",
         ];
 
     private readonly RunningPlanner _planner = fixture.Planner;
@@ -27,7 +28,7 @@ public sealed class DiscoveryTests(PlannerFixture fixture) : IClassFixture<Plann
     }
 
     [Fact]
-    public async Task Reflection_AskedForServices_ListsAllNine()
+    public async Task Reflection_AskedForServices_ListsAllTen()
     {
         using var call = new ServerReflection.ServerReflectionClient(_planner.Channel).ServerReflectionInfo(cancellationToken: Stop);
         await call.RequestStream.WriteAsync(new ServerReflectionRequest { ListServices = "" }, Stop);
@@ -59,7 +60,12 @@ public sealed class DiscoveryTests(PlannerFixture fixture) : IClassFixture<Plann
             Assert.Contains($"post /v1/{added}", operations);
         }
 
-        Assert.Equal(37, operations.Length);
+        foreach (string added in new[] { "get /v1/teamSettings", "put /v1/teamSettings", "get /v1/conversations/{conversationId}", "put /v1/conversations/{conversationId}" })
+        {
+            Assert.Contains(added, operations);
+        }
+
+        Assert.Equal(41, operations.Length);
     }
 
     [Fact]

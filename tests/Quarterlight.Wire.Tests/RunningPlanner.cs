@@ -48,6 +48,8 @@ public sealed class RunningPlanner : IAsyncDisposable
 
     public ClipService.ClipServiceClient Clips => new(Channel);
 
+    public TeamService.TeamServiceClient Teams => new(Channel);
+
     public Health.HealthClient Health => new(Channel);
 
     public static async Task<RunningPlanner> StartAsync(Func<PlannerHostOptions, PlannerHostOptions>? change = null)

@@ -44,18 +44,19 @@ internal sealed class CallGuard(TeamDirectory teams, PlannerHostOptions options,
     /// is under way.
     /// </summary>
     /// <param name="method">What is called, for the log.</param>
-    /// <param name="key">The team's key, as sent.</param>
+    /// <param name="key">The key, as sent.</param>
+    /// <param name="asked">The team it is for, as sent.</param>
     /// <param name="call">The work, for a team.</param>
     /// <param name="cancellation">The caller gives up.</param>
     /// <exception cref="RpcException">Whatever went wrong, in the caller's words.</exception>
-    public async Task<T> RunAsync<T>(string method, string? key, Func<string, Task<T>> call, CancellationToken cancellation)
+    public async Task<T> RunAsync<T>(string method, string? key, string? asked, Func<string, Task<T>> call, CancellationToken cancellation)
     {
         long start = Stopwatch.GetTimestamp();
         string team = "-";
         var status = StatusCode.OK;
         try
         {
-            team = IsOurs(method) ? teams.TeamOf(key) : team;
+            team = IsOurs(method) ? teams.TeamOf(key, asked) : team;
             return await call(team).ConfigureAwait(false);
         }
         catch (Exception exception)
@@ -89,6 +90,7 @@ internal sealed class CallGuard(TeamDirectory teams, PlannerHostOptions options,
     private Task<T> GuardAsync<T>(ServerCallContext context, Func<Task<T>> call) => RunAsync(
         context.Method,
         context.RequestHeaders.GetValue(TeamDirectory.KeyHeader),
+        context.RequestHeaders.GetValue(TeamDirectory.TeamHeader),
         team =>
         {
             context.UserState[TeamState] = team;

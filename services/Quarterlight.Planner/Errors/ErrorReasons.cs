@@ -24,6 +24,9 @@ public static class ErrorReasons
     /// <summary>The key is missing or opens no team.</summary>
     public const string UnknownKey = "UNKNOWN_KEY";
 
+    /// <summary>The key does not open the team that the call is for.</summary>
+    public const string WrongTeam = "WRONG_TEAM";
+
     /// <summary>Too many plans or clips are under way already.</summary>
     public const string Busy = "BUSY";
 

@@ -59,6 +59,10 @@ internal static class Refusals
     public static RpcException UnknownKey() =>
         Make(Code.Unauthenticated, ErrorReasons.UnknownKey, "The key is missing or opens no team: send your team's key in the header x-quarterlight-key.", []);
 
+    /// <summary>PERMISSION_DENIED.</summary>
+    public static RpcException WrongTeam() =>
+        Make(Code.PermissionDenied, ErrorReasons.WrongTeam, "The key does not open the team in the header x-quarterlight-team: name a team of your own, or leave the header out if the key has one team.", []);
+
     /// <summary>RESOURCE_EXHAUSTED.</summary>
     /// <param name="what">What there is too much of, in the plural, such as "plans".</param>
     public static RpcException Busy(string what) =>

@@ -33,6 +33,14 @@ internal static class ResourceKinds
         p.Revision = revision;
     });
 
+    // One a team.
+    public static ResourceKind<TeamSettings> TeamSettings { get; } = new("teamSettings", "settings", V1.TeamSettings.Parser, (s, name, revision, time) =>
+    {
+        s.Name = name;
+        s.Revision = revision;
+        s.UpdateTime = time;
+    });
+
     // One a team. What is in force follows from it and is not kept.
     public static ResourceKind<ClipSettings> ClipSettings { get; } = new("clipSettings", "settings", V1.ClipSettings.Parser, (s, name, revision, time) =>
     {

@@ -17,6 +17,8 @@ internal sealed class TeamLibrary(IDocumentStore store) : IDisposable
 
     public Library<Plan> Plans => field ??= new(ResourceKinds.Plans, store, _cache);
 
+    public Library<TeamSettings> TeamSettings => field ??= new(ResourceKinds.TeamSettings, store, _cache);
+
     public Library<ClipSettings> ClipSettings => field ??= new(ResourceKinds.ClipSettings, store, _cache);
 
     /// <summary>Names of the scenes that satisfy a condition.</summary>

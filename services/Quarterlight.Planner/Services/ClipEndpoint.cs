@@ -27,7 +27,8 @@ internal sealed class ClipEndpoint(CallGuard guard, ClipGate gate, ClipAskReader
     {
         try
         {
-            JudgedClip judged = await guard.RunAsync(Path, http.Request.Headers[TeamDirectory.KeyHeader], team => JudgeAsync(team, http), http.RequestAborted).ConfigureAwait(false);
+            IHeaderDictionary headers = http.Request.Headers;
+            JudgedClip judged = await guard.RunAsync(Path, headers[TeamDirectory.KeyHeader], headers[TeamDirectory.TeamHeader], team => JudgeAsync(team, http), http.RequestAborted).ConfigureAwait(false);
             await WriteAsync(http, StatusCodes.Status200OK, judged).ConfigureAwait(false);
         }
         catch (RpcException refusal)
@@ -81,6 +82,7 @@ internal sealed class ClipEndpoint(CallGuard guard, ClipGate gate, ClipAskReader
     {
         StatusCode.InvalidArgument or StatusCode.FailedPrecondition => StatusCodes.Status400BadRequest,
         StatusCode.Unauthenticated => StatusCodes.Status401Unauthorized,
+        StatusCode.PermissionDenied => StatusCodes.Status403Forbidden,
         StatusCode.NotFound => StatusCodes.Status404NotFound,
         StatusCode.Aborted => StatusCodes.Status409Conflict,
         StatusCode.ResourceExhausted => StatusCodes.Status429TooManyRequests,

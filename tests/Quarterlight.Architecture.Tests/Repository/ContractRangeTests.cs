@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using Quarterlight.Acoustics;
 using Quarterlight.Cabin;
 using Quarterlight.Placement;
+using Quarterlight.Planner.Conversations;
 using Quarterlight.Quantities;
 using Quarterlight.Radio.Channels;
 using Quarterlight.Radio.Law;
@@ -65,6 +66,8 @@ public partial class ContractRangeTests
             Add(data, "radio_service.proto", "conducted_power_dbm", LawRules.Power);
             Add(data, "radio_service.proto", "channel_width_khz", LawRules.ChannelWidth);
             Add(data, "radio_service.proto", "channel_count", QuietChannels.ChannelCount);
+            Add(data, "team_service.proto", "conversation_id", ConversationRules.IdLength);
+            Add(data, "team_service.proto", "state", ConversationRules.StateSize);
             return data;
         }
     }
@@ -79,6 +82,16 @@ public partial class ContractRangeTests
         Match stated = RangePattern().Match(lines[at - 1]);
         Assert.True(stated.Success, $"the comment of {field} states no range: {lines[at - 1]}");
         Assert.Equal((min, max), (Number(stated.Groups[1].Value), Number(stated.Groups[2].Value)));
+    }
+
+    [Fact]
+    public void Comment_OfSaveConversation_StatesHowLongAndHowManyAreKept()
+    {
+        string contract = File.ReadAllText(Path.Combine(House.Root, "protos", "quarterlight", "v1", "team_service.proto"));
+        Assert.Contains($"not saved for {ConversationRules.DaysKept} days", contract, StringComparison.Ordinal);
+        Assert.Contains($"more than {ConversationRules.MostKept}.", contract, StringComparison.Ordinal);
+        Assert.Equal(ConversationRules.IdLength.Max, Number(Regex.Match(contract, @"Id of the conversation: 1 to (\d+) of").Groups[1].Value));
+        Assert.Equal(ConversationRules.StateSize.Max, Number(Regex.Match(contract, @"handed back as it is, 1 to (\d+) bytes").Groups[1].Value));
     }
 
     private static void Add(TheoryData<string, string, double, double> data, string file, string field, ValidRange range) => data.Add(file, field, range.Min, range.Max);
