@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Google.Protobuf;
+using Quarterlight.Crew.Commands;
 
 namespace Quarterlight.Crew;
 
@@ -12,8 +13,10 @@ public static class CrewAnswerJson
     /// <summary>Writes an answer as one JSON object, indented.</summary>
     /// <param name="answer">The answer.</param>
     /// <param name="pictureFiles">Where each picture was written, in order; null where it was not.</param>
-    public static string Write(CrewAnswer answer, IReadOnlyList<string?> pictureFiles)
+    /// <param name="otherFiles">Where each other file was written, in order; null where it was not.</param>
+    public static string Write(CrewAnswer answer, IReadOnlyList<string?> pictureFiles, IReadOnlyList<string?> otherFiles)
     {
+        ArgumentNullException.ThrowIfNull(otherFiles);
         ArgumentNullException.ThrowIfNull(answer);
         ArgumentNullException.ThrowIfNull(pictureFiles);
         using var buffer = new MemoryStream();
@@ -36,6 +39,7 @@ public static class CrewAnswerJson
 
             json.WriteEndArray();
             WritePictures(json, answer, pictureFiles);
+            WriteFiles(json, answer, otherFiles);
             json.WriteStartArray("followUps");
             foreach (string next in answer.FollowUps)
             {
@@ -56,6 +60,53 @@ public static class CrewAnswerJson
         }
 
         return System.Text.Encoding.UTF8.GetString(buffer.ToArray());
+    }
+
+    /// <summary>Writes a form to fill in as one JSON object, indented.</summary>
+    public static string Write(CrewForm form)
+    {
+        ArgumentNullException.ThrowIfNull(form);
+        using var buffer = new MemoryStream();
+        using (var json = new Utf8JsonWriter(buffer, new JsonWriterOptions { Indented = true, NewLine = "\n" }))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("version", Version);
+            json.WriteStartObject("form");
+            json.WriteString("id", form.Id);
+            json.WriteString("title", form.Title);
+            json.WriteStartArray("fields");
+            foreach (CrewFormField field in form.Fields)
+            {
+                json.WriteStartObject();
+                json.WriteString("id", field.Id);
+                json.WriteString("label", field.Label);
+                json.WriteString("hint", field.Hint);
+                json.WriteString("value", field.Value);
+                json.WriteBoolean("required", field.Required);
+                json.WriteNumber("mostCharacters", field.MostCharacters);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+            json.WriteEndObject();
+        }
+
+        return System.Text.Encoding.UTF8.GetString(buffer.ToArray());
+    }
+
+    private static void WriteFiles(Utf8JsonWriter json, CrewAnswer answer, IReadOnlyList<string?> files)
+    {
+        json.WriteStartArray("files");
+        for (int i = 0; i < answer.Files.Count; i++)
+        {
+            json.WriteStartObject();
+            json.WriteString("file", i < files.Count ? files[i] : null);
+            json.WriteString("mediaType", answer.Files[i].MediaType);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     private static void WritePictures(Utf8JsonWriter json, CrewAnswer answer, IReadOnlyList<string?> files)

@@ -36,10 +36,22 @@ public sealed class ClipFiles
             return Refused(question, CrewAttachmentProblem.Several, paths[0]);
         }
 
-        return Attach(question with { Text = line.Text }, Whole(paths[0]));
+        return AttachWhole(question with { Text = line.Text }, Whole(paths[0]));
     }
 
-    private static ClipQuestion Attach(CrewQuestion question, string path)
+    /// <summary>Attaches the file of a path, quoted or not.</summary>
+    /// <param name="question">The question; its text is left as it is.</param>
+    /// <param name="path">Path as typed.</param>
+    public ClipQuestion Attach(CrewQuestion question, string path)
+    {
+        ArgumentNullException.ThrowIfNull(question);
+        ArgumentNullException.ThrowIfNull(path);
+        string plain = path.Trim().Trim('"', '\'');
+        plain = plain.StartsWith("file://", StringComparison.OrdinalIgnoreCase) && Uri.TryCreate(plain, UriKind.Absolute, out Uri? address) ? address.LocalPath : plain;
+        return plain.Length == 0 || plain.Contains('\0', StringComparison.Ordinal) ? Refused(question, CrewAttachmentProblem.NotFound, path) : AttachWhole(question, Whole(plain));
+    }
+
+    private static ClipQuestion AttachWhole(CrewQuestion question, string path)
     {
         string name = Path.GetFileName(Path.TrimEndingDirectorySeparator(path));
         try

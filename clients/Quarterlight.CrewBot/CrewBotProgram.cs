@@ -1,12 +1,14 @@
 using System.CommandLine;
 using Grpc.Core;
 using Quarterlight.Crew;
+using Quarterlight.Crew.Commands;
 using Quarterlight.Crew.Demo;
+using Quarterlight.Crew.Keeping;
 using Quarterlight.CrewBot.Discord;
 
 namespace Quarterlight.CrewBot;
 
-/// <summary>The command line: <c>crewbot</c>, <c>crewbot ask</c>, <c>crewbot demo</c>, <c>crewbot serve</c>.</summary>
+/// <summary>The command line: <c>crewbot</c>, <c>crewbot ask</c>, <c>crewbot run</c>, <c>crewbot demo</c>, <c>crewbot serve</c>.</summary>
 public static class CrewBotProgram
 {
     /// <summary>Exit code: answered.</summary>
@@ -53,6 +55,14 @@ public static class CrewBotProgram
         ask.SetAction((parsed, c) => WithDeskAsync(options.Read(parsed, surroundings), surroundings, (desk, settings) => AskAsync(desk, parsed.GetValue(text) ?? "", settings, surroundings, c), c));
         root.Add(ask);
 
+        var line = new Argument<string>("command") { Description = "The command, such as \"link distance: 300 m\"; \"help\" lists them." };
+        var fields = new Option<string[]>("--field") { Description = "Fills in one field of the form a command opens, as name=value; the others keep what is shown.", AllowMultipleArgumentsPerToken = false };
+        var run = new Command("run", "Does one command and ends.") { line, fields };
+        options.AddTo(run);
+        options.AddClipTo(run);
+        run.SetAction((parsed, c) => WithDeskAsync(options.Read(parsed, surroundings), surroundings, (desk, settings) => RunOneAsync(desk, parsed.GetValue(line) ?? "", parsed.GetValue(fields) ?? [], settings, surroundings, c), c));
+        root.Add(run);
+
         var demo = new Command("demo", "Answers \"where do the mics go?\" for an invented scene with three talkers in a moving car.");
         options.AddTo(demo);
         demo.SetAction((parsed, c) => WithDeskAsync(options.Read(parsed, surroundings), surroundings, (desk, settings) => AskAsync(desk, MainQuestion, settings with { Scene = settings.Scene ?? DemoData.MainScene }, surroundings, c), c));
@@ -95,7 +105,7 @@ public static class CrewBotProgram
         return serve;
     }
 
-    private static async Task<int> WithDeskAsync(CrewBotSettings settings, CrewBotSurroundings surroundings, Func<CrewDesk, CrewBotSettings, Task<int>> use, CancellationToken cancellation)
+    private static async Task<int> WithDeskAsync(CrewBotSettings settings, CrewBotSurroundings surroundings, Func<TeamDesk, CrewBotSettings, Task<int>> use, CancellationToken cancellation)
     {
         IPlanner planner;
         try
@@ -110,7 +120,7 @@ public static class CrewBotProgram
 
         await using (planner.ConfigureAwait(false))
         {
-            var desk = new CrewDesk(planner.Invoker, new CrewDeskOptions { PlannerAddress = planner.Address });
+            var desk = new TeamDesk(planner.Invoker, new CrewDeskOptions { PlannerAddress = planner.Address }, new RecentConversations(1));
             if (settings.Server is null)
             {
                 try
@@ -128,27 +138,64 @@ public static class CrewBotProgram
         }
     }
 
-    private static async Task<int> TalkAsync(CrewDesk desk, CrewBotSettings settings, CrewBotSurroundings surroundings, CancellationToken cancellation)
+    private static async Task<int> TalkAsync(TeamDesk desk, CrewBotSettings settings, CrewBotSurroundings surroundings, CancellationToken cancellation)
     {
         var terminal = new TerminalTransport(surroundings, new PictureFolder(settings.PictureFolder), settings.Question(""));
-        await terminal.RunAsync(new CrewConversations(desk), cancellation).ConfigureAwait(false);
+        await terminal.RunAsync(desk, cancellation).ConfigureAwait(false);
         return Answered;
     }
 
-    private static async Task<int> AskAsync(CrewDesk desk, string text, CrewBotSettings settings, CrewBotSurroundings surroundings, CancellationToken cancellation)
+    private static async Task<int> AskAsync(TeamDesk desk, string text, CrewBotSettings settings, CrewBotSurroundings surroundings, CancellationToken cancellation)
     {
-        ClipQuestion asked = new ClipFiles(surroundings.HomeFolder).Read(settings.Question(text), settings.Clip);
-        ProgressLine? progress = surroundings.ShowsProgress && asked.Question.Attachment is not null ? new ProgressLine(surroundings.Error) : null;
-        CrewAnswer answer = asked.Refusal ?? await desk.AskAsync(asked.Question with { Progress = progress }, cancellation).ConfigureAwait(false);
-        progress?.Clear();
-        IReadOnlyList<string?> files = await new PictureFolder(settings.PictureFolder).WriteAsync(answer, cancellation).ConfigureAwait(false);
+        CrewAnswer answer = await new TerminalDesk(desk, surroundings).AskAsync(settings.Question(""), text, settings.Clip, cancellation).ConfigureAwait(false);
+        return await GiveAsync(answer, settings, surroundings, cancellation).ConfigureAwait(false);
+    }
+
+    private static async Task<int> RunOneAsync(TeamDesk desk, string line, string[] fields, CrewBotSettings settings, CrewBotSurroundings surroundings, CancellationToken cancellation)
+    {
+        var terminal = new TerminalDesk(desk, surroundings);
+        CrewOutput output = await terminal.RunAsync(settings.Question(""), line, settings.Clip, cancellation).ConfigureAwait(false);
+        if (output.Form is not { } form)
+        {
+            return await GiveAsync(output.Answer!, settings, surroundings, cancellation).ConfigureAwait(false);
+        }
+
+        if (fields.FirstOrDefault(f => form.Fields.All(k => !f.StartsWith(k.Id + "=", StringComparison.Ordinal))) is not null)
+        {
+            await surroundings.Error.WriteLineAsync($"--field takes name=value; the form has {string.Join(", ", form.Fields.Select(f => f.Id))}.").ConfigureAwait(false);
+            return WrongUsage;
+        }
+
+        if (fields.Length == 0 && settings.Json)
+        {
+            await surroundings.Output.WriteLineAsync(CrewAnswerJson.Write(form)).ConfigureAwait(false);
+            return Answered;
+        }
+
+        CrewFormEntry? entry = fields.Length > 0 ? Filled(form, fields) : await FormFiller.FillAsync(form, surroundings.Input, surroundings.Output, cancellation).ConfigureAwait(false);
+        if (entry is null)
+        {
+            await surroundings.Output.WriteLineAsync("Left as it was.").ConfigureAwait(false);
+            return NotAnswered;
+        }
+
+        return await GiveAsync(await terminal.SubmitAsync(entry, cancellation).ConfigureAwait(false), settings, surroundings, cancellation).ConfigureAwait(false);
+    }
+
+    private static CrewFormEntry Filled(CrewForm form, string[] fields) => new(form.Id,
+        form.Fields.ToDictionary(f => f.Id, f => fields.LastOrDefault(w => w.StartsWith(f.Id + "=", StringComparison.Ordinal)) is { } written ? written[(f.Id.Length + 1)..] : f.Value));
+
+    private static async Task<int> GiveAsync(CrewAnswer answer, CrewBotSettings settings, CrewBotSurroundings surroundings, CancellationToken cancellation)
+    {
+        var folder = new PictureFolder(settings.PictureFolder);
+        IReadOnlyList<string?> pictures = await folder.WriteAsync(answer, cancellation).ConfigureAwait(false), files = await folder.WriteFilesAsync(answer, cancellation).ConfigureAwait(false);
         if (settings.Json)
         {
-            await surroundings.Output.WriteLineAsync(CrewAnswerJson.Write(answer, files)).ConfigureAwait(false);
+            await surroundings.Output.WriteLineAsync(CrewAnswerJson.Write(answer, pictures, files)).ConfigureAwait(false);
         }
         else
         {
-            AnswerPrinter.Print(answer, files, surroundings.Output);
+            AnswerPrinter.Print(answer, pictures, files, surroundings.Output);
         }
 
         return answer.Outcome switch

@@ -1,4 +1,4 @@
-using Quarterlight.Crew;
+using Quarterlight.Crew.Commands;
 
 namespace Quarterlight.CrewBot;
 
@@ -9,7 +9,7 @@ namespace Quarterlight.CrewBot;
 public interface ICrewTransport
 {
     /// <summary>Serves until the crew leaves or the cancellation is asked for.</summary>
-    /// <param name="conversations">Where questions are answered.</param>
+    /// <param name="desk">Where questions are answered and commands are done.</param>
     /// <param name="cancellation">Ends the service.</param>
-    Task RunAsync(CrewConversations conversations, CancellationToken cancellation);
+    Task RunAsync(TeamDesk desk, CancellationToken cancellation);
 }

@@ -2,12 +2,12 @@ using Quarterlight.Crew;
 
 namespace Quarterlight.CrewBot;
 
-/// <summary>Writes pictures of answers as files.</summary>
+/// <summary>Writes pictures and files of answers.</summary>
 public sealed class PictureFolder
 {
     private readonly string folder;
 
-    /// <summary>A folder, made when the first picture is written.</summary>
+    /// <summary>A folder, made when the first of them is written.</summary>
     public PictureFolder(string folder)
     {
         ArgumentException.ThrowIfNullOrEmpty(folder);
@@ -21,19 +21,32 @@ public sealed class PictureFolder
         var files = new List<string?>();
         foreach (CrewPicture picture in answer.Pictures)
         {
-            files.Add(await WriteOneAsync(picture, cancellation).ConfigureAwait(false));
+            files.Add(await WriteOneAsync(picture.FileName, picture.Png, cancellation).ConfigureAwait(false));
         }
 
         return files;
     }
 
-    private async Task<string?> WriteOneAsync(CrewPicture picture, CancellationToken cancellation)
+    /// <summary>Writes the other files of an answer beside the pictures, each whole or not at all.</summary>
+    public async Task<IReadOnlyList<string?>> WriteFilesAsync(CrewAnswer answer, CancellationToken cancellation)
     {
-        string path = Path.Combine(folder, Path.GetFileName(picture.FileName)), partial = path + ".part";
+        ArgumentNullException.ThrowIfNull(answer);
+        var files = new List<string?>();
+        foreach (CrewFile file in answer.Files)
+        {
+            files.Add(await WriteOneAsync(file.FileName, file.Bytes, cancellation).ConfigureAwait(false));
+        }
+
+        return files;
+    }
+
+    private async Task<string?> WriteOneAsync(string fileName, ReadOnlyMemory<byte> bytes, CancellationToken cancellation)
+    {
+        string path = Path.Combine(folder, Path.GetFileName(fileName)), partial = path + ".part";
         try
         {
             Directory.CreateDirectory(folder);
-            await File.WriteAllBytesAsync(partial, picture.Png, cancellation).ConfigureAwait(false);
+            await File.WriteAllBytesAsync(partial, bytes, cancellation).ConfigureAwait(false);
             File.Move(partial, path, overwrite: true);
             return path;
         }

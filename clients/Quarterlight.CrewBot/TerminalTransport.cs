@@ -1,12 +1,11 @@
 using Quarterlight.Crew;
+using Quarterlight.Crew.Commands;
 
 namespace Quarterlight.CrewBot;
 
 /// <summary>The crew at a terminal: a line in, an answer out.</summary>
 public sealed class TerminalTransport : ICrewTransport
 {
-    private const string ConversationId = "terminal";
-
     private readonly CrewBotSurroundings surroundings;
     private readonly PictureFolder pictures;
     private readonly CrewQuestion pattern;
@@ -24,12 +23,13 @@ public sealed class TerminalTransport : ICrewTransport
     }
 
     /// <inheritdoc/>
-    public async Task RunAsync(CrewConversations conversations, CancellationToken cancellation)
+    public async Task RunAsync(TeamDesk desk, CancellationToken cancellation)
     {
-        ArgumentNullException.ThrowIfNull(conversations);
+        ArgumentNullException.ThrowIfNull(desk);
+        var terminal = new TerminalDesk(desk, surroundings);
         if (surroundings.Prompts)
         {
-            await surroundings.Output.WriteLineAsync("Ask where the mics go, why not there, what if; name or drop a sound file to have it judged. \"help\" lists more, \"quit\" ends.").ConfigureAwait(false);
+            await surroundings.Output.WriteLineAsync("Ask where the mics go, why not there, what if; name or drop a sound file to have it judged. a line that begins with / is a command, such as /link 300 m. \"help\" lists more, \"quit\" ends.").ConfigureAwait(false);
         }
 
         while (true)
@@ -50,12 +50,23 @@ public sealed class TerminalTransport : ICrewTransport
                 continue;
             }
 
-            ClipQuestion asked = new ClipFiles(surroundings.HomeFolder).Read(pattern with { Text = line });
-            ProgressLine? progress = surroundings.ShowsProgress ? new ProgressLine(surroundings.Error) : null;
-            CrewAnswer answer = asked.Refusal ?? await conversations.AskAsync(ConversationId, asked.Question with { Progress = progress }, cancellation).ConfigureAwait(false);
-            progress?.Clear();
-            AnswerPrinter.Print(answer, await pictures.WriteAsync(answer, cancellation).ConfigureAwait(false), surroundings.Output);
+            CrewOutput output = CommandLine.IsCommand(line) ? await terminal.RunAsync(pattern, line, null, cancellation).ConfigureAwait(false)
+                : new CrewOutput(await terminal.AskAsync(pattern, line, null, cancellation).ConfigureAwait(false), null);
+            CrewAnswer? answer = output.Answer ?? await FillAsync(terminal, output.Form!, cancellation).ConfigureAwait(false);
+            if (answer is null)
+            {
+                await surroundings.Output.WriteLineAsync("Left as it was.").ConfigureAwait(false);
+            }
+            else
+            {
+                IReadOnlyList<string?> drawn = await pictures.WriteAsync(answer, cancellation).ConfigureAwait(false);
+                AnswerPrinter.Print(answer, drawn, await pictures.WriteFilesAsync(answer, cancellation).ConfigureAwait(false), surroundings.Output);
+            }
+
             await surroundings.Output.WriteLineAsync().ConfigureAwait(false);
         }
     }
+
+    private async Task<CrewAnswer?> FillAsync(TerminalDesk terminal, CrewForm form, CancellationToken cancellation) =>
+        await FormFiller.FillAsync(form, surroundings.Input, surroundings.Output, cancellation).ConfigureAwait(false) is { } entry ? await terminal.SubmitAsync(entry, cancellation).ConfigureAwait(false) : null;
 }

@@ -9,14 +9,9 @@ internal sealed record CommandReading(CrewRequest? Request, CrewAnswer? Refusal)
 /// <summary>Reads commands into the requests that questions are read into. An option that is not understood to its end is refused, never guessed at.</summary>
 internal static class CommandReader
 {
-    /// <summary>The refusal of a command or option name that is not known, or of a file that is missing; null when the names are right.</summary>
-    public static CrewAnswer? CheckNames(CrewCommandCall call, CrewMemory memory)
+    /// <summary>What is wrong with the names of a known command's options, with a file it does not take, and what is missing; empty when nothing is.</summary>
+    public static IReadOnlyList<string> WrongNames(CrewCommand command, CrewCommandCall call)
     {
-        if (CrewCommands.Find(call.Name) is not { } command)
-        {
-            return CommandRefusals.NoSuchCommand(call.Name, memory);
-        }
-
         List<string> wrong = [.. call.Values.Keys.Where(k => command.Options.All(o => o.Name != k)).Select(k => CommandRefusals.NoSuchOption(command, k))];
         if (call.File is not null && command.Options.All(o => o.Kind != CrewOptionKind.File))
         {
@@ -24,10 +19,10 @@ internal static class CommandReader
         }
 
         wrong.AddRange(command.Options.Where(o => o.Required && !IsGiven(call, o)).Select(CommandRefusals.Missing));
-        return wrong.Count == 0 ? null : CommandRefusals.Of(wrong, CommandTable.All.FirstOrDefault(c => c.Name == call.Name)?.Intent ?? CrewIntent.Unknown, memory);
+        return wrong;
     }
 
-    /// <summary>Reads a command of <see cref="CommandTable"/> whose names were checked.</summary>
+    /// <summary>Reads a command of <see cref="CommandTable"/>.</summary>
     /// <param name="call">The command as given.</param>
     /// <param name="vocabulary">The team's own words.</param>
     /// <param name="memory">What the conversation remembers.</param>
@@ -36,11 +31,11 @@ internal static class CommandReader
     public static CommandReading Read(CrewCommandCall call, CrewVocabulary vocabulary, CrewMemory memory, UnitPreference units, IReadOnlyList<MountSite> sites)
     {
         ReadableCommand command = CommandTable.All.First(c => c.Name == call.Name);
-        (ReadableOption Option, OptionText Text)[] given = [.. command.Options.Where(o => o.Option.Kind != CrewOptionKind.File && call.Values.ContainsKey(o.Option.Name))
+        List<string> wrong = [.. WrongNames(command.Offered, call)];
+        (ReadableOption Option, OptionText Text)[] given = [.. command.Options.Where(o => o.Option.Kind != CrewOptionKind.File && call.Values.ContainsKey(o.Option.Name) && (IsGiven(call, o.Option) || !o.Option.Required))
             .OrderBy(o => o.Order).Select(o => (o, new OptionText(call.Values[o.Option.Name], vocabulary)))];
         UnitPreference? unitsNamed = given.Where(g => g.Option.Option is { Kind: CrewOptionKind.Text, Choices.Count: 0 }).Select(g => RequestReader.UnitsOf(g.Text.Tokens)).FirstOrDefault(u => u is not null);
         var said = new CommandSaid(vocabulary, memory, unitsNamed ?? units) { Sites = sites, UnitsNamed = unitsNamed };
-        var wrong = new List<string>();
         foreach ((ReadableOption option, OptionText text) in given)
         {
             OptionReading reading = option.Read(text, said);

@@ -77,7 +77,7 @@ internal sealed class Completion(TeamWords words)
     {
         string[] said = [.. Tokenizer.Split(typed).Select(t => t.Word)];
         return [.. offers.Where(o => o.Value.Length is > 0 and <= LongestName).Select((offer, order) => (offer, order, Fit: Fit(typed, said, offer))).Where(o => o.Fit is not null)
-            .OrderBy(o => o.Fit).ThenBy(o => o.order).DistinctBy(o => o.offer.Value).Take(Most).Select(o => new CrewChoice(Cut(o.offer.Name), o.offer.Value))];
+            .OrderBy(o => o.Fit).ThenBy(o => o.order).DistinctBy(o => o.offer.Value).Take(Most).Select(o => new CrewChoice(Cut(o.offer.Name.Length > 0 ? o.offer.Name : o.offer.Value), o.offer.Value))];
     }
 
     private static int? Fit(string typed, string[] said, Offer offer)

@@ -53,7 +53,7 @@ internal sealed partial class OptionText
     public bool HasOnlyBeside(int start, int count, IReadOnlySet<string> words) => IsPlain && Tokens.Where((t, i) => i < start || i >= start + count).All(t => t.IsAny(words));
 
     /// <summary>Its only number when the other words are among these; null when not so.</summary>
-    public double? OnlyNumber(params IEnumerable<string>[] words) => Numbers.Count == 1 && !Minus && HasOnly(words) ? Numbers[0] : null;
+    public double? OnlyNumber(params IEnumerable<string>[] words) => Numbers.Count == 1 && !Minus && HasOnly(words) && !Tokens.Any(t => Grouped().IsMatch(t.Word)) ? Numbers[0] : null;
 
     /// <summary>Its words behind others, which lead a reader the right way.</summary>
     public IReadOnlyList<Token> Behind(params string[] lead) => [.. lead.Select(w => new Token(w)), .. Tokens];
@@ -64,6 +64,10 @@ internal sealed partial class OptionText
         return rest.EnumerateRunes().Any(r => !Rune.IsLetterOrDigit(r) && !Rune.IsWhiteSpace(r) && !(r.IsAscii || r.IsBmp ? Signs.Contains((char)r.Value, StringComparison.Ordinal) : false)
             && Rune.GetUnicodeCategory(r) is not (UnicodeCategory.NonSpacingMark or UnicodeCategory.SpacingCombiningMark));
     }
+
+    // "1,500" is one and a half to one and fifteen hundred to another.
+    [GeneratedRegex(@"^\d{1,3},\d{3}$", RegexOptions.CultureInvariant)]
+    private static partial Regex Grouped();
 
     // Strokes, colons and hyphens only where they mean something.
     [GeneratedRegex(@"km\s?/\s?h|[uµμm]v/m|a/c|(?<!\d)(?:1/2|1/4|3/4)(?!\d)|\d:\d|(?<=\d)\s?[-–—−]\s?(?=\d)|[-–−](?=\s?\d)|(?<=\p{L})-(?=[\p{L}\d])|(?<=\d)-(?=\p{L})", RegexOptions.CultureInvariant | RegexOptions.IgnoreCase)]

@@ -1,7 +1,6 @@
 using Grpc.Core;
 using Quarterlight.Crew.Keeping;
 using Quarterlight.Crew.Language;
-using Quarterlight.Crew.Topics;
 using Quarterlight.V1;
 
 namespace Quarterlight.Crew.Commands;
@@ -19,12 +18,14 @@ public sealed class TeamDesk : ICrewDesk
     private readonly TeamWords words;
     private readonly Completion completion;
     private readonly ConversationOrder order = new();
+    private readonly Func<CancellationToken, Task<TeamSettings>> settings;
 
     /// <summary>A desk that asks the planner behind the invoker.</summary>
     /// <param name="invoker">Where calls go; carries the team's key and name, if any.</param>
     /// <param name="options">Deadline, clock and the planner's address as the crew knows it.</param>
     /// <param name="store">Where conversations are remembered.</param>
-    public TeamDesk(CallInvoker invoker, CrewDeskOptions options, IConversationStore store)
+    /// <param name="settings">Reads what the team settled on, and never fails an answer; null for a team that settled on nothing.</param>
+    public TeamDesk(CallInvoker invoker, CrewDeskOptions options, IConversationStore store, Func<CancellationToken, Task<TeamSettings>>? settings = null)
     {
         ArgumentNullException.ThrowIfNull(invoker);
         ArgumentNullException.ThrowIfNull(options);
@@ -32,6 +33,7 @@ public sealed class TeamDesk : ICrewDesk
         planner = new PlannerClients(invoker, options);
         desk = new CrewDesk(invoker, options);
         this.store = store;
+        this.settings = settings ?? (_ => Task.FromResult(TeamSettings.None));
         keeper = new Keeper(planner);
         words = new TeamWords(planner);
         completion = new Completion(words);
@@ -100,9 +102,15 @@ public sealed class TeamDesk : ICrewDesk
 
     private async Task<CrewOutput> RunOneAsync(CrewCommandCall call, CrewQuestion ready, CancellationToken cancellation)
     {
-        if (CommandReader.CheckNames(call, ready.Memory) is { } refusal)
+        if (CrewCommands.Find(call.Name) is not { } command)
         {
-            return new CrewOutput(refusal, null);
+            return new CrewOutput(CommandRefusals.NoSuchCommand(call.Name, ready.Memory), null);
+        }
+
+        bool readHere = !Keeper.Keeps(call.Name) && command != CrewCommands.Ask;
+        if (!readHere && CommandReader.WrongNames(command, call) is { Count: > 0 } wrong)
+        {
+            return new CrewOutput(CommandRefusals.Of(wrong, CrewIntent.Unknown, ready.Memory), null);
         }
 
         if (Keeper.Keeps(call.Name))
@@ -112,7 +120,7 @@ public sealed class TeamDesk : ICrewDesk
             return output;
         }
 
-        if (call.Name == CrewCommands.Ask.Name)
+        if (!readHere)
         {
             CrewQuestion asked = ready with { Text = call.Values["question"], Attachment = call.File };
             return new CrewOutput(await desk.AnswerAsync(asked, (vocabulary, memory, units) => Task.FromResult(ReadAsk(call, asked, vocabulary, memory, units)), cancellation).ConfigureAwait(false), null);
@@ -160,8 +168,9 @@ public sealed class TeamDesk : ICrewDesk
         ArgumentNullException.ThrowIfNull(conversationId);
         return order.RunAsync(conversationId, async () =>
         {
+            Task<TeamSettings> team = question.Team == TeamSettings.None ? settings(cancellation) : Task.FromResult(question.Team);
             CrewMemory memory = ReferenceEquals(question.Memory, CrewMemory.Empty) ? await store.ReadAsync(conversationId, cancellation).ConfigureAwait(false) ?? CrewMemory.Empty : question.Memory;
-            CrewOutput output = await work(question with { Memory = memory, Team = await TeamAsync(question, cancellation).ConfigureAwait(false) }).ConfigureAwait(false);
+            CrewOutput output = await work(question with { Memory = memory, Team = await team.ConfigureAwait(false) }).ConfigureAwait(false);
             if (output.Answer is { } answer)
             {
                 await store.WriteAsync(conversationId, answer.Memory, cancellation).ConfigureAwait(false);
@@ -172,12 +181,6 @@ public sealed class TeamDesk : ICrewDesk
     }
 
     private static CrewAnswer Answered(CrewOutput output) => output.Answer!;
-
-    private static Task<TeamSettings> TeamAsync(CrewQuestion question, CancellationToken cancellation)
-    {
-        cancellation.ThrowIfCancellationRequested();
-        return Task.FromResult(question.Team);
-    }
 
     private static UnitPreference UnitsOf(CrewQuestion question) => question.Units ?? question.Memory.Units ?? question.Team.Units ?? UnitPreference.Metric;
 }

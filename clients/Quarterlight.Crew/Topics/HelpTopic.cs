@@ -37,7 +37,8 @@ internal static class HelpTopic
     /// <summary>Says what was understood of a question that was not, and offers the nearest that would be.</summary>
     public static CrewAnswer NotUnderstood(Asked asked, string text)
     {
-        IReadOnlyList<string> nearest = Nearest(asked, text), parts = Parts(asked);
+        IReadOnlyList<string> nearest = Nearest(asked, text);
+        List<string> parts = Parts(asked);
         string said = text.Length == 0 ? "nothing" : $"\"{CrewText.Clean(text, 60)}\"";
         List<CrewLine> lines = parts.Count == 0 ? [] : [new(CrewLineKind.Plain, $"Understood of it: {Wordings.Join(parts)}. Not what you want to know.")];
         lines.Add(new(CrewLineKind.Plain, $"Nearest that I do: \"{nearest[0]}\" or \"{nearest[1]}\". Say \"help\" for the rest."));
@@ -54,7 +55,7 @@ internal static class HelpTopic
     private static CrewLine Line(HelpExample example) => new(CrewLineKind.Plain, $"\"{example.Example}\": {example.What}");
 
     // What the question names, though not what it asks.
-    private static IReadOnlyList<string> Parts(Asked asked)
+    private static List<string> Parts(Asked asked)
     {
         CrewRequest request = asked.Request;
         var parts = new List<string>();

@@ -62,7 +62,7 @@ internal static class HeatOptions
 
     public static readonly ReadableOption LockedIn = Flag("locked-in", "Yes when nobody in the car can open a door", (said, on) => Heat(said, h => h with { ShutIn = on }));
 
-    public static readonly ReadableOption Limit = Choice("limit", "Which limit the takes keep to", [("comfort", "comfort", "comfort"), ("caution", "caution", "caution")],
+    public static readonly ReadableOption Limit = Choice("keep-to", "Which limit the takes keep to", [("comfort", "comfort", "comfort"), ("caution", "caution", "caution")],
         (text, said) => Heat(said, h => h with { Limit = text.Tokens[0].Is("caution") ? V1.HeatLimitKind.Caution : V1.HeatLimitKind.Comfort }));
 
     /// <summary>A time of day, all of which must be one.</summary>

@@ -1,6 +1,5 @@
 using Quarterlight.Crew.Language;
 using Quarterlight.Crew.Wording;
-using Quarterlight.V1;
 using static Quarterlight.Crew.Commands.ReadableOption;
 
 namespace Quarterlight.Crew.Commands.Options;
@@ -40,10 +39,10 @@ internal static class TeamOptions
     };
 
     public static readonly ReadableOption Site = new(new CrewOption("site", "Place in the car: \"driver's visor\", \"centre console\"", CrewOptionKind.Site), "name a place in the car, such as \"driver's visor\" or \"centre console\"", (text, said) =>
-        ReadSite(text, said) is { } site ? said with { Site = site } : OptionReading.NotUnderstood);
+        ReadSite(text, said) is { } site ? WhoseOf(text, said, site) with { Site = site } : OptionReading.NotUnderstood) { Order = 2 };
 
     public static readonly ReadableOption WithoutSite = new(new CrewOption("without-site", "Place that must stay free: \"driver's visor\"", CrewOptionKind.Site), Site.Right, (text, said) =>
-        ReadSite(text, said) is { } site ? said with { SiteLeftOut = site } : OptionReading.NotUnderstood);
+        ReadSite(text, said) is { } site ? WhoseOf(text, said, site) with { SiteLeftOut = site } : OptionReading.NotUnderstood) { Order = 2 };
 
     public static readonly ReadableOption WithoutMic = Text("without-mic", "Kind of microphone left out: \"lavs\", \"the short tube\"", "", (text, said) =>
         ReadMicrophones(text, said) is { Count: > 0 } ids ? said with { MicrophonesLeftOut = ids } : OptionReading.NotUnderstood) with { RightFor = KindsOf };
@@ -105,9 +104,13 @@ internal static class TeamOptions
             return new SiteMention { Families = [chosen.Family], Word = SiteWords.Say(chosen.Family), SiteId = chosen.Id };
         }
 
-        bool known = text.IsPlain && text.Numbers.Count == 0 && text.Tokens.All(t => Fillers.Contains(t.Word) || SiteWords.FamiliesOf(t).Count > 0 || SiteWords.Qualifiers.Contains(t.Word) || SeatWords.All.Contains(t.Word) || t.Word is "side" or "middle" or "bodyworn");
+        bool known = text.IsPlain && text.Numbers.Count == 0 && text.Tokens.All(t => Fillers.Contains(t.Word) || SiteWords.FamiliesOf(t).Count > 0 || SiteWords.Qualifiers.Contains(t.Word) || SeatWords.All.Contains(t.Word) || t.Word is "side" or "middle" or "end" or "part" or "bodyworn" || said.Scene?.Talkers.Any(k => Calls(k.DisplayName, k.Id, t.Word)) == true);
         return known ? SiteReader.Read(text.Tokens, windowsAreConditions: false) : null;
     }
+
+    // "The driver's visor" says whose microphone it is for, unless that was said.
+    private static CommandSaid WhoseOf(OptionText text, CommandSaid said, SiteMention site) => said.TalkerId is not null || site.SiteId is not null || said.Scene is not { } scene ? said
+        : said with { TalkerId = TalkerReader.For(text.Tokens, TalkerReader.Find(text.Tokens, scene, said.DriverOnLeft), site) };
 
     private static IReadOnlyList<string> ReadMicrophones(OptionText text, CommandSaid said)
     {
