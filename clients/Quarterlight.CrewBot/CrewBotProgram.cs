@@ -68,7 +68,7 @@ public static class CrewBotProgram
         demo.SetAction((parsed, c) => WithDeskAsync(options.Read(parsed, surroundings), surroundings, (desk, settings) => AskAsync(desk, MainQuestion, settings with { Scene = settings.Scene ?? DemoData.MainScene }, surroundings, c), c));
         root.Add(demo);
 
-        root.Add(Serve(surroundings));
+        root.Add(ServeCommand.Make(surroundings));
 
         // A question may start with @, which must not open a file of that name.
         ParseResult result = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
@@ -84,25 +84,6 @@ public static class CrewBotProgram
         }
 
         return await result.InvokeAsync(new InvocationConfiguration { Output = surroundings.Output, Error = surroundings.Error, ProcessTerminationTimeout = LongestStop }, cancellation).ConfigureAwait(false);
-    }
-
-    private static Command Serve(CrewBotSurroundings surroundings)
-    {
-        var serve = new Command("serve", "Answers the crews of a chat platform until it is stopped. Secrets come from the environment.");
-        foreach ((DiscordWay way, string name, string description) in new[]
-        {
-            (DiscordWay.Gateway, "discord", "Discord, over a connection that this process opens: needs no address of its own."),
-            (DiscordWay.Signed, "discord-http", "Discord, as signed requests that the platform sends to an address of yours."),
-        })
-        {
-            var options = new ServeOptions();
-            var command = new Command(name, description);
-            options.AddTo(command, way);
-            command.SetAction((parsed, c) => ServeProgram.RunAsync(options.Read(parsed, way, surroundings), surroundings, c));
-            serve.Add(command);
-        }
-
-        return serve;
     }
 
     private static async Task<int> WithDeskAsync(CrewBotSettings settings, CrewBotSurroundings surroundings, Func<TeamDesk, CrewBotSettings, Task<int>> use, CancellationToken cancellation)

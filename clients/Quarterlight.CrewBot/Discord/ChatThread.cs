@@ -42,24 +42,19 @@ internal sealed class ChatThread(IConversationStore store, Interaction interacti
     /// <param name="cancellation">Gives up.</param>
     public async Task KeepAsync(CrewAnswer answer, bool isPrivate, bool fromButton, CancellationToken cancellation)
     {
-        if (answer.FollowUps.Count > 0)
-        {
-            await store.WriteAsync(Id(Snapshot), answer.Memory, cancellation).ConfigureAwait(false);
-        }
-
         // Nothing remembered means nothing was asked of the desk: what the asker talked about stays.
-        if (fromButton && answer.Memory != CrewMemory.Empty)
-        {
-            await store.WriteAsync(Own, answer.Memory, cancellation).ConfigureAwait(false);
-        }
+        await Task.WhenAll(
+            answer.FollowUps.Count > 0 ? store.WriteAsync(Id(Snapshot), answer.Memory, cancellation) : Task.CompletedTask,
+            fromButton && answer.Memory != CrewMemory.Empty ? store.WriteAsync(Own, answer.Memory, cancellation) : Task.CompletedTask,
+            !isPrivate && answer.Memory.SceneName is { } scene ? OpenAsync(scene, answer.Memory.Units, cancellation) : Task.CompletedTask).ConfigureAwait(false);
+    }
 
-        if (!isPrivate && answer.Memory.SceneName is { } scene)
+    private async Task OpenAsync(string scene, UnitPreference? units, CancellationToken cancellation)
+    {
+        CrewMemory? open = await store.ReadAsync(shared, cancellation).ConfigureAwait(false);
+        if (open?.SceneName != scene || open.Units != units)
         {
-            CrewMemory? open = await store.ReadAsync(shared, cancellation).ConfigureAwait(false);
-            if (open?.SceneName != scene || open.Units != answer.Memory.Units)
-            {
-                await store.WriteAsync(shared, new CrewMemory { SceneName = scene, Units = answer.Memory.Units }, cancellation).ConfigureAwait(false);
-            }
+            await store.WriteAsync(shared, new CrewMemory { SceneName = scene, Units = units }, cancellation).ConfigureAwait(false);
         }
     }
 

@@ -41,7 +41,7 @@ internal sealed class DiscordConnection : IAsyncDisposable
             var random = new Random(seed);
             gateway = new GatewaySource(
                 new GatewayOptions { Token = secrets.Token },
-                async c => Same(await reader.ReadAsync(c).ConfigureAwait(false)),
+                reader.ReadAsync,
                 new FileIdentifyLedger(Path.Combine(settings.DataFolder, "identifies")),
                 () => new ClientGatewaySocket(),
                 time,
@@ -72,7 +72,4 @@ internal sealed class DiscordConnection : IAsyncDisposable
         files.Dispose();
         client.Dispose();
     }
-
-    private static Quarterlight.Discord.Gateway.GatewayInfo Same(Quarterlight.Discord.GatewayInfo info) =>
-        new(info.Url, info.Shards, info.SessionStartsTotal, info.SessionStartsRemaining, info.ResetAfter, info.MaxConcurrency);
 }

@@ -117,7 +117,8 @@ internal static class ServeProgram
     private static CrewTeam TeamOf(string id, IPlanner planner, TimeProvider time)
     {
         var invoker = planner.ForTeam(id).Intercept(new PlannerTime.Watch());
-        var conversations = new RecentConversations(ConversationsOfATeam);
-        return new CrewTeam(id, new TeamDesk(invoker, new CrewDeskOptions { PlannerAddress = planner.Address, Clock = time }, conversations), conversations);
+        var options = new CrewDeskOptions { PlannerAddress = planner.Address, Clock = time };
+        var conversations = new PlannerConversations(invoker, options, ConversationsOfATeam);
+        return new CrewTeam(id, new TeamDesk(invoker, options, conversations), conversations);
     }
 }
