@@ -2,6 +2,7 @@ using Grpc.Core;
 using Quarterlight.Crew.Keeping;
 using Quarterlight.Crew.Language;
 using Quarterlight.V1;
+using TeamSettings = Quarterlight.Crew.Keeping.TeamSettings;
 
 namespace Quarterlight.Crew.Commands;
 

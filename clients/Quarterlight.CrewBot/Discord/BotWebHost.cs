@@ -18,11 +18,11 @@ internal sealed class BotWebHost : IAsyncDisposable
 {
     private const int MostConnections = 200;
 
-    private readonly WebApplication app;
+    private readonly WebApplication? app;
 
-    private BotWebHost(WebApplication app) => this.app = app;
+    private BotWebHost(WebApplication? app) => this.app = app;
 
-    /// <summary>Starts listening; null when there is nothing to listen for.</summary>
+    /// <summary>Starts listening, if there is anything to listen for.</summary>
     /// <param name="settings">Where.</param>
     /// <param name="source">How the way in is.</param>
     /// <param name="planner">Whether the planner answers.</param>
@@ -30,12 +30,12 @@ internal sealed class BotWebHost : IAsyncDisposable
     /// <param name="logs">Logs.</param>
     /// <param name="cancellation">Gives up.</param>
     /// <exception cref="IOException">A port is taken.</exception>
-    public static async Task<BotWebHost?> StartAsync(
+    public static async Task<BotWebHost> StartAsync(
         ServeSettings settings, IInteractionSource source, PlannerWatch planner, Func<HttpContext, Task>? handle, ILoggerFactory logs, CancellationToken cancellation)
     {
         if (settings.HealthPort == 0 && handle is null)
         {
-            return null;
+            return new BotWebHost(null);
         }
 
         WebApplicationBuilder builder = WebApplication.CreateEmptyBuilder(new WebApplicationOptions());
@@ -79,6 +79,11 @@ internal sealed class BotWebHost : IAsyncDisposable
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
+        if (app is null)
+        {
+            return;
+        }
+
         using var patience = new CancellationTokenSource(TimeSpan.FromSeconds(2));
         await app.StopAsync(patience.Token).ConfigureAwait(false);
         await app.DisposeAsync().ConfigureAwait(false);

@@ -89,7 +89,7 @@ internal static class ServeProgram
             Log = log,
             Time = surroundings.Time,
         }, settings.Transport);
-        BotWebHost? web = await BotWebHost.StartAsync(settings, connection.Source, new PlannerWatch(planner.Invoker, surroundings.Time), connection.Handle, logs, cancellation).ConfigureAwait(false);
+        BotWebHost web = await BotWebHost.StartAsync(settings, connection.Source, new PlannerWatch(planner.Invoker, surroundings.Time), connection.Handle, logs, cancellation).ConfigureAwait(false);
         await using (web.ConfigureAwait(false))
         {
             CrewBotLog.Serving(log, planner.Address);

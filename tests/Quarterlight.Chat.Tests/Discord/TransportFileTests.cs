@@ -103,7 +103,7 @@ public sealed class TransportFileTests
         bench.Desk.Runs = async (call, c) =>
         {
             await using Stream stream = await call.File!.OpenAsync(c);
-            seen = await Record.ExceptionAsync(async () => await stream.ReadAsync(new byte[10], c));
+            seen = await Record.ExceptionAsync(async () => await stream.ReadExactlyAsync(new byte[10], c));
             return new CrewOutput(new CrewAnswer { Headline = "It could not be read." }, null);
         };
 
