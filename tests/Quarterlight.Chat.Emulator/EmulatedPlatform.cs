@@ -40,6 +40,7 @@ namespace Quarterlight.Chat.Emulator;
 public sealed class EmulatedPlatform : IAsyncDisposable
 {
     private static readonly TimeSpan DefaultWait = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan PollEvery = TimeSpan.FromMilliseconds(50);
     private readonly Lock gate = new();
     private readonly List<EmulatedGuild> guilds = [];
     private readonly WebHost host;
@@ -174,13 +175,16 @@ public sealed class EmulatedPlatform : IAsyncDisposable
     /// <param name="cancellation">Gives up.</param>
     /// <param name="within">Longest wait; 10 s by default.</param>
     /// <exception cref="TimeoutException">It did not.</exception>
-    public async Task UntilAsync(Func<bool> condition, string what, CancellationToken cancellation, TimeSpan? within = null)
+    public Task UntilAsync(Func<bool> condition, string what, CancellationToken cancellation, TimeSpan? within = null) =>
+        UntilAsync(condition, () => what, Changes, PollEvery, within, cancellation);
+
+    internal async Task UntilAsync(Func<bool> condition, Func<string> what, ChangeSignal signal, TimeSpan poll, TimeSpan? within, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(condition);
         long start = TimeProvider.System.GetTimestamp();
         while (true)
         {
-            Task change = Changes.Next;
+            Task change = signal.Next;
             if (condition())
             {
                 return;
@@ -188,10 +192,12 @@ public sealed class EmulatedPlatform : IAsyncDisposable
 
             if (TimeProvider.System.GetElapsedTime(start) > (within ?? DefaultWait))
             {
-                throw new TimeoutException($"Waited in vain for {what}. Refused so far: {string.Join("; ", Recording.Refused.TakeLast(5).Select(r => $"{r} {r.Answer}"))}");
+                throw new TimeoutException($"Waited in vain for {what()}. Refused so far: {string.Join("; ", Recording.Refused.TakeLast(5).Select(r => $"{r} {r.Answer}"))}");
             }
 
-            await Task.WhenAny(change, Task.Delay(50, cancellation)).ConfigureAwait(false);
+            using var poller = CancellationTokenSource.CreateLinkedTokenSource(cancellation);
+            await Task.WhenAny(change, Task.Delay(poll, poller.Token)).ConfigureAwait(false);
+            await poller.CancelAsync().ConfigureAwait(false);
             cancellation.ThrowIfCancellationRequested();
         }
     }
@@ -204,6 +210,13 @@ public sealed class EmulatedPlatform : IAsyncDisposable
         await host.DisposeAsync().ConfigureAwait(false);
         Endpoint.Dispose();
         stopping.Dispose();
+    }
+
+    /// <summary>Something about an interaction changed.</summary>
+    internal void Changed(SentInteraction? interaction)
+    {
+        interaction?.Changes.Raise();
+        Changes.Raise();
     }
 
     internal T Locked<T>(Func<T> act)

@@ -51,6 +51,8 @@ public sealed record OfferedChoice(string Name, string Value);
 /// <summary>Something a user did, and what came of it so far. All members may be read at any time from any thread.</summary>
 public sealed class SentInteraction
 {
+    // Changes wake whoever waits; this is for what no change tells, such as time running out.
+    private static readonly TimeSpan PollEvery = TimeSpan.FromMilliseconds(250);
     private readonly EmulatedPlatform platform;
     private long? deliveredTimestamp;
 
@@ -111,6 +113,10 @@ public sealed class SentInteraction
     public IReadOnlyList<VisibleMessage> Readable => platform.Locked<IReadOnlyList<VisibleMessage>>(
         () => [.. FollowUps.Prepend(Original).Where(m => m is { Deleted: false, Loading: false }).Select(m => m!.Look(platform))]);
 
+    internal ChangeSignal Changes { get; } = new();
+
+    internal int ReadableCount => platform.Locked(() => FollowUps.Prepend(Original).Count(m => m is { Deleted: false, Loading: false }));
+
     internal long SentTimestamp { get; }
 
     internal bool IsMenu { get; init; }
@@ -142,7 +148,7 @@ public sealed class SentInteraction
     /// <exception cref="TimeoutException">There were not as many.</exception>
     public async Task<IReadOnlyList<VisibleMessage>> MessagesAsync(CancellationToken cancellation, int count = 1, TimeSpan? within = null)
     {
-        await UntilAsync(i => i.Readable.Count >= count, cancellation, within).ConfigureAwait(false);
+        await UntilAsync(i => i.ReadableCount >= count, cancellation, within).ConfigureAwait(false);
         return Readable;
     }
 
@@ -179,7 +185,7 @@ public sealed class SentInteraction
     /// <param name="within">Longest wait; 10 s by default.</param>
     /// <exception cref="TimeoutException">It did not; the message says what the bot was refused meanwhile.</exception>
     public Task UntilAsync(Func<SentInteraction, bool> condition, CancellationToken cancellation, TimeSpan? within = null) =>
-        platform.UntilAsync(() => condition(this), $"{this}", cancellation, within);
+        platform.UntilAsync(() => condition(this), ToString, Changes, PollEvery, within, cancellation);
 
     /// <summary>Delivers the very same interaction once more, as the platform may.</summary>
     public void DeliverAgain() => platform.Deliver(this);

@@ -140,7 +140,13 @@ internal sealed class GatewayConnection(int number, WebSocket socket, EmulatedPl
 
         JsonElement data = frame.Field("d") ?? default;
         long? op = frame.Whole("op");
-        platform.Recording.Add(new RecordedFrame { Connection = number, Kind = FrameKind.Received, Op = (int?)op, Text = frame.GetRawText() });
+        var record = new RecordedFrame { Connection = number, Kind = FrameKind.Received, Op = (int?)op, Text = frame.GetRawText() };
+        platform.Recording.Add(record);
+        if (platform.Gateway.DropIfTold(this, record))
+        {
+            return;
+        }
+
         if (op is Opcodes.Heartbeat)
         {
             lastBeat = now;

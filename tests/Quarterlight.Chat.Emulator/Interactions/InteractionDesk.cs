@@ -165,7 +165,7 @@ internal sealed class InteractionDesk(EmulatedPlatform platform)
         }
 
         message.Deleted = true;
-        platform.Changes.Raise();
+        platform.Changed(message.Answers);
         return ApiAnswer.NoContent;
     }
 
@@ -197,7 +197,11 @@ internal sealed class InteractionDesk(EmulatedPlatform platform)
         }
 
         asked.Acknowledge(type);
-        platform.Changes.Raise();
+        platform.Changed(asked);
+        if (asked.On?.Answers is { } before)
+        {
+            platform.Changed(before);
+        }
     }
 
     private JsonObject CallbackResult(SentInteraction asked)
@@ -253,7 +257,7 @@ internal sealed class InteractionDesk(EmulatedPlatform platform)
 
     private ApiAnswer Shown(StoredMessage message)
     {
-        platform.Changes.Raise();
+        platform.Changed(message.Answers);
         JsonObject json = message.ToJson(platform);
         platform.Recording.Sent("in:message", json);
         return ApiAnswer.Ok(json);

@@ -20,7 +20,7 @@ public sealed class PlatformRecording
     public IReadOnlyList<RecordedFrame> Frames => Copy(frames);
 
     /// <summary>Requests to the API that no route took.</summary>
-    public IReadOnlyList<RecordedRequest> UnknownRoutes => [.. Requests.Where(r => r.Route is null && r.Fault is null)];
+    public IReadOnlyList<RecordedRequest> UnknownRoutes => [.. Requests.Where(r => r is { Route: null, Status: 404 or 405, Fault: null })];
 
     /// <summary>Requests refused as the client's own mistake: 400, 401, 403 and 413.</summary>
     public IReadOnlyList<RecordedRequest> Refused => [.. Requests.Where(r => r.Status is 400 or 401 or 403 or 405 or 413 && r.Fault is null)];
