@@ -68,7 +68,6 @@ public sealed class TeamSettingsTests(KeepingPlanner planner) : IClassFixture<Ke
     [Fact]
     public async Task Keeper_PlannerAway_SaysSoAndGivesTheTextBack()
     {
-
         var away = new PlannerClients(Grpc.Net.Client.GrpcChannel.ForAddress("http://127.0.0.1:1").CreateCallInvoker(), new CrewDeskOptions());
 
         CrewAnswer answer = await new Keeper(away).SubmitAsync(new Crew.Commands.CrewFormEntry("keep:car:new", new Dictionary<string, string> { ["name"] = "Grey one" }), CrewMemory.Empty, UnitPreference.Metric, Cancellation);
