@@ -21,6 +21,8 @@ public sealed class CommandLineTests
     [InlineData("/clip ./take 3.wav talker: parent", "clip", "file=./take 3.wav;talker=parent")]
     [InlineData("/clip C:\\sound\\take.wav", "clip", "file=C:\\sound\\take.wav")]
     [InlineData("/clip file: file:///tmp/take.wav", "clip", "file=file:///tmp/take.wav")]
+    [InlineData("/link stereo: No details: yes", "link", "stereo=false;details=true")]
+    [InlineData("/link stereo: perhaps", "link", "stereo=perhaps")]
     [InlineData("/settings units imperial", "settings units", "units=imperial")]
     public void Read_Line_GivesTheCall(string line, string name, string values)
     {

@@ -63,4 +63,41 @@ public sealed class CommandTerminalTests(SharedPlanner planner)
         Assert.Equal(CrewBotProgram.NotAnswered, run.Exit);
         Assert.Contains("say it like \"98.1 MHz\"", run.Output, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task Run_Export_WritesTheFileAndNamesIt()
+    {
+        BotRun run = await planner.RunAsync(["run", "car export demo-classic"]);
+
+        Assert.Equal(0, run.Exit);
+        string file = run.Lines.Single(l => l.StartsWith("File: ", StringComparison.Ordinal))["File: ".Length..];
+        Assert.Contains("Bench-seat classic", await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Talk_Form_IsShownFieldByFieldAndCanBeLeft()
+    {
+        BotRun run = await planner.RunAsync([], "/car edit demo-classic\n\ncancel\nlist cars\nquit\n");
+
+        Assert.Equal(0, run.Exit);
+        Assert.Contains("An empty line keeps what is shown, \"cancel\" leaves.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("[Bench-seat classic (invented)]", run.Output, StringComparison.Ordinal);
+        Assert.Contains("Left as it was.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("4 cars.", run.Output, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Run_FormAsJson_ListsItsFieldsAndTakesThemByName()
+    {
+        BotRun form = await planner.RunAsync(["run", "car new", "--json"]);
+        BotRun wrong = await planner.RunAsync(["run", "car new", "--field", "colour=grey"]);
+        BotRun bad = await planner.RunAsync(["run", "car new", "--field", "name=Grey one", "--field", "shape=flying saucer"]);
+
+        Assert.Equal(0, form.Exit);
+        JsonElement fields = JsonDocument.Parse(form.Output).RootElement.GetProperty("form").GetProperty("fields");
+        Assert.Contains(fields.EnumerateArray(), f => f.GetProperty("id").GetString() == "name");
+        Assert.Equal(CrewBotProgram.WrongUsage, wrong.Exit);
+        Assert.Contains("name", wrong.Error, StringComparison.Ordinal);
+        Assert.Equal(CrewBotProgram.NotAnswered, bad.Exit);
+    }
 }

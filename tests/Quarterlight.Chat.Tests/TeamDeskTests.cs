@@ -3,6 +3,7 @@ using Quarterlight.Crew.Commands;
 using Quarterlight.Crew.Demo;
 using Quarterlight.Crew.Keeping;
 using Quarterlight.V1;
+using TeamSettings = Quarterlight.Crew.Keeping.TeamSettings;
 
 namespace Quarterlight.Chat.Tests;
 

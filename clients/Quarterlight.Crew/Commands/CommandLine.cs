@@ -87,8 +87,21 @@ public static partial class CommandLine
             }
         }
 
+        foreach (CrewOption flag in command.Options.Where(o => o.Kind == CrewOptionKind.Flag && values.ContainsKey(o.Name)))
+        {
+            values[flag.Name] = Flag(values[flag.Name]);
+        }
+
         return new TypedCommand(new CrewCommandCall(command.Name, values), null);
     }
+
+    // A call has flags as true or false; what is neither is refused where it is read.
+    private static string Flag(string value) => value.ToLowerInvariant() switch
+    {
+        "yes" or "y" or "on" or "true" => "true",
+        "no" or "n" or "off" or "false" => "false",
+        _ => value,
+    };
 
     // In the text of a question a colon is just a colon, unless an option of the command goes before it.
     private static List<(int Start, int End, string Name)> Names(CrewCommand command, string rest)

@@ -12,6 +12,8 @@ namespace Quarterlight.Crew.Commands;
 /// </summary>
 public sealed class TeamDesk : ICrewDesk
 {
+    private static readonly TimeSpan SettingsPatience = TimeSpan.FromSeconds(2);
+
     private readonly PlannerClients planner;
     private readonly CrewDesk desk;
     private readonly IConversationStore store;
@@ -19,14 +21,13 @@ public sealed class TeamDesk : ICrewDesk
     private readonly TeamWords words;
     private readonly Completion completion;
     private readonly ConversationOrder order = new();
-    private readonly Func<CancellationToken, Task<TeamSettings>> settings;
+    private readonly TeamSettingsClient settings;
 
     /// <summary>A desk that asks the planner behind the invoker.</summary>
     /// <param name="invoker">Where calls go; carries the team's key and name, if any.</param>
     /// <param name="options">Deadline, clock and the planner's address as the crew knows it.</param>
     /// <param name="store">Where conversations are remembered.</param>
-    /// <param name="settings">Reads what the team settled on, and never fails an answer; null for a team that settled on nothing.</param>
-    public TeamDesk(CallInvoker invoker, CrewDeskOptions options, IConversationStore store, Func<CancellationToken, Task<TeamSettings>>? settings = null)
+    public TeamDesk(CallInvoker invoker, CrewDeskOptions options, IConversationStore store)
     {
         ArgumentNullException.ThrowIfNull(invoker);
         ArgumentNullException.ThrowIfNull(options);
@@ -34,8 +35,8 @@ public sealed class TeamDesk : ICrewDesk
         planner = new PlannerClients(invoker, options);
         desk = new CrewDesk(invoker, options);
         this.store = store;
-        this.settings = settings ?? (_ => Task.FromResult(TeamSettings.None));
         keeper = new Keeper(planner);
+        settings = new TeamSettingsClient(planner);
         words = new TeamWords(planner);
         completion = new Completion(words);
     }
@@ -169,7 +170,7 @@ public sealed class TeamDesk : ICrewDesk
         ArgumentNullException.ThrowIfNull(conversationId);
         return order.RunAsync(conversationId, async () =>
         {
-            Task<TeamSettings> team = question.Team == TeamSettings.None ? settings(cancellation) : Task.FromResult(question.Team);
+            Task<TeamSettings> team = question.Team == TeamSettings.None ? TeamAsync(cancellation) : Task.FromResult(question.Team);
             CrewMemory memory = ReferenceEquals(question.Memory, CrewMemory.Empty) ? await store.ReadAsync(conversationId, cancellation).ConfigureAwait(false) ?? CrewMemory.Empty : question.Memory;
             CrewOutput output = await work(question with { Memory = memory, Team = await team.ConfigureAwait(false) }).ConfigureAwait(false);
             if (output.Answer is { } answer)
@@ -179,6 +180,21 @@ public sealed class TeamDesk : ICrewDesk
 
             return result(output);
         }, cancellation);
+    }
+
+    // A planner that takes longer than this for two words is slow in all; the question says so soon enough.
+    private async Task<TeamSettings> TeamAsync(CancellationToken cancellation)
+    {
+        using var late = new CancellationTokenSource(SettingsPatience, planner.Desk.Clock);
+        using var both = CancellationTokenSource.CreateLinkedTokenSource(late.Token, cancellation);
+        try
+        {
+            return await settings.TryReadAsync(both.Token).ConfigureAwait(false);
+        }
+        catch (OperationCanceledException) when (!cancellation.IsCancellationRequested)
+        {
+            return TeamSettings.None;
+        }
     }
 
     private static CrewAnswer Answered(CrewOutput output) => output.Answer!;
