@@ -62,7 +62,7 @@ public static class InteractionReader
         JsonElement data = kind == InteractionKind.Ping ? default : root.Object("data") ?? throw new FlawException(InteractionFlaw.NoData);
         return new Interaction
         {
-            Ticket = new InteractionTicket(application, id, token),
+            Ticket = new InteractionTicket(application, id, token) { ReceivedTimestamp = receivedTimestamp },
             Kind = kind,
             GuildId = root.TryId("guild_id", out ulong guild) ? guild : null,
             ChannelId = root.TryId("channel_id", out ulong channel) || (root.Object("channel")?.TryId("id", out channel) ?? false) ? channel : null,

@@ -36,7 +36,7 @@ public sealed class InteractionReaderTests
     public void Command_InAServer_IsReadWhole()
     {
         Interaction read = Read(InteractionJson.Wrap(2, Command));
-        Assert.Equal(new InteractionTicket(5, 77, "secret-interaction-token"), read.Ticket);
+        Assert.Equal(new InteractionTicket(5, 77, "secret-interaction-token") { ReceivedTimestamp = 99 }, read.Ticket);
         Assert.Equal((InteractionKind.Command, 30UL, 31UL, 40UL), (read.Kind, read.GuildId!.Value, read.ChannelId!.Value, read.UserId));
         Assert.Equal((2147483648UL, 274877959168UL, "en-GB", 524288L), (read.MemberPermissions, read.AppPermissions!.Value, read.Locale, read.AttachmentSizeLimitBytes));
         Assert.Equal(99, read.ReceivedTimestamp);

@@ -68,11 +68,19 @@ public sealed class SignedSource : IInteractionSource
     {
         ArgumentNullException.ThrowIfNull(context);
         long received = time.GetTimestamp();
-        byte[] body = ArrayPool<byte>.Shared.Rent(MostBodyBytes + 1);
+        if (context.Request.ContentLength > MostBodyBytes)
+        {
+            context.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
+            return;
+        }
+
+        // One byte more than may come: what fills it is too large and need not be read to its end.
+        int most = (int)(context.Request.ContentLength ?? MostBodyBytes);
+        byte[] body = ArrayPool<byte>.Shared.Rent(most + 1);
         try
         {
-            int length = await ReadAsync(context.Request, body, context.RequestAborted).ConfigureAwait(false);
-            if (length > MostBodyBytes)
+            int length = await context.Request.Body.ReadAtLeastAsync(body.AsMemory(0, most + 1), most + 1, throwOnEndOfStream: false, context.RequestAborted).ConfigureAwait(false);
+            if (length > most)
             {
                 context.Response.StatusCode = StatusCodes.Status413PayloadTooLarge;
                 return;
@@ -134,27 +142,4 @@ public sealed class SignedSource : IInteractionSource
 
     private static string? Only(HttpContext context, string header) =>
         context.Request.Headers.TryGetValue(header, out StringValues values) && values.Count == 1 ? values[0] : null;
-
-    // Stops one byte after the most: what is too large need not be read to its end.
-    private static async Task<int> ReadAsync(HttpRequest request, byte[] body, CancellationToken cancellation)
-    {
-        if (request.ContentLength > MostBodyBytes)
-        {
-            return MostBodyBytes + 1;
-        }
-
-        int length = 0;
-        while (length <= MostBodyBytes)
-        {
-            int read = await request.Body.ReadAsync(body.AsMemory(length, MostBodyBytes + 1 - length), cancellation).ConfigureAwait(false);
-            if (read == 0)
-            {
-                break;
-            }
-
-            length += read;
-        }
-
-        return length;
-    }
 }

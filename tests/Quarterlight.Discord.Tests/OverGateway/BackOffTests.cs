@@ -1,7 +1,7 @@
 using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>Waits between connections grow, are spread, and start anew only after a connection that lasted.</summary>
 public sealed class BackOffTests
@@ -65,7 +65,7 @@ public sealed class BackOffTests
     [Fact]
     public async Task Gateway_CannotBeOpened_WaitsGrowWithoutUsingUpIdentifies()
     {
-        // Lesson 3: the network is away for hours, and comes back.
+        // Seen in other clients: the network is lost once and the client never returns.
         await using SourceRig rig = new();
         bool away = true;
         rig.Prepare = s => s.RefusesToOpen = away;

@@ -3,7 +3,7 @@ using System.Diagnostics;
 using System.Diagnostics.Metrics;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>What the source counts. Other tests run beside it, so only what grew is looked at.</summary>
 public sealed class TelemetryTests
@@ -49,12 +49,12 @@ public sealed class TelemetryTests
         listener.RecordObservableInstruments();
 
         (string Name, double Value, string Tags)[] counted = [.. seen];
-        Assert.Contains(("quarterlight.discord.gateway.identifies", 1, ""), counted);
-        Assert.Contains(("quarterlight.discord.interactions", 1, "kind=Component,taken=True,way=gateway"), counted);
-        Assert.Contains(("quarterlight.discord.unreadable", 1, "reason=frame"), counted);
-        Assert.Contains(("quarterlight.discord.gateway.reconnects", 1, "reason=ReconnectAsked"), counted);
-        Assert.Contains(("quarterlight.discord.gateway.resumes", 1, ""), counted);
-        Assert.Contains(("quarterlight.discord.gateway.last_ack_age", 12, ""), counted);
+        Assert.Contains(("discord.gateway.identifies", 1, ""), counted);
+        Assert.Contains(("discord.interactions", 1, "kind=Component,taken=True,way=gateway"), counted);
+        Assert.Contains(("discord.unreadable", 1, "reason=frame"), counted);
+        Assert.Contains(("discord.gateway.reconnects", 1, "reason=ReconnectAsked"), counted);
+        Assert.Contains(("discord.gateway.resumes", 1, ""), counted);
+        Assert.Contains(("discord.gateway.last_ack_age", 12, ""), counted);
         Assert.Contains(spans, s => s.StartsWith("gateway.connect resume=True", StringComparison.Ordinal));
         Assert.All(counted, c => Assert.DoesNotContain("secret", c.Tags, StringComparison.Ordinal));
     }

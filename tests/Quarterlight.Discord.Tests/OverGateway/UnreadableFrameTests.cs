@@ -3,7 +3,7 @@ using CsCheck;
 using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>Frames nobody can read are passed over; too many in a row and the connection is replaced.</summary>
 public sealed class UnreadableFrameTests

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>A session is gone on with where that can help, and given up where it cannot.</summary>
 public sealed class ResumeTests
@@ -86,7 +86,7 @@ public sealed class ResumeTests
     [Fact]
     public async Task Resume_FailsThreeTimes_ThenIdentifiesAtTheFirstAddress()
     {
-        // Lesson 5: a dead session must not be tried for hours, nor at a flat pace.
+        // Seen in other clients: a dead session tried for hours, at a flat pace.
         await using SourceRig rig = new SourceRig().Start();
         FakeSocket socket = await rig.ConnectAsync();
         double wait = 0.5;

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>Heartbeats: when they come, what they hold, and what follows when nobody answers.</summary>
 public sealed class HeartbeatTests
@@ -130,7 +130,7 @@ public sealed class HeartbeatTests
     [Fact]
     public async Task Handler_ThatBlocks_DoesNotHoldUpHeartbeats()
     {
-        // Lesson 1: work in a handler must not cost the connection.
+        // Seen in other clients: work in a handler costs the connection.
         using var release = new ManualResetEventSlim();
         await using SourceRig rig = new();
         rig.Receive = _ =>

@@ -2,7 +2,7 @@ using System.Text;
 using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>The receive path leaves little behind: what is ignored costs nothing, an interaction about its own size.</summary>
 public sealed class AllocationTests

@@ -1,7 +1,7 @@
 using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>Limits of what a connection may send (Gateway, Sending Events and Rate Limiting).</summary>
 public sealed class FrameLimitTests
@@ -69,6 +69,7 @@ public sealed class FrameLimitTests
         var time = new WatchedTime();
         using var socket = new FakeSocket(time) { NeverSends = true };
         using var sender = new FrameSender(socket, time, TimeSpan.FromSeconds(1));
+        // Seen in other clients: a turn that is never given back, so that everything behind it waits for ever.
         Task stuck = sender.SendAsync(new byte[1], TestContext.Current.CancellationToken);
         await time.PassAsync(TimeSpan.FromSeconds(1));
         await Assert.ThrowsAsync<TimeoutException>(() => Eventually.EndsAsync(stuck));

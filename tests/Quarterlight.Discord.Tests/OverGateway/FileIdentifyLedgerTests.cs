@@ -1,6 +1,6 @@
 using Quarterlight.Discord.Gateway;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>The count of identifies in a file.</summary>
 public sealed class FileIdentifyLedgerTests : IDisposable

@@ -3,7 +3,7 @@ using Microsoft.Extensions.Logging;
 using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>How a session starts and what arrives on it.</summary>
 public sealed class HandshakeTests
@@ -54,6 +54,22 @@ public sealed class HandshakeTests
         Interaction got = Assert.Single(rig.Received);
         Assert.Equal((1234UL, InteractionKind.Component, 40UL), (got.Ticket.InteractionId, got.Kind, got.UserId));
         Assert.Equal(TimeSpan.Zero, rig.Time.GetElapsedTime(got.ReceivedTimestamp));
+    }
+
+    [Theory]
+    [InlineData(1UL)]
+    [InlineData(9_000_000_000_000_000_000UL)]
+    public async Task Interaction_IdOfAnotherTime_CountsFromItsReceipt(ulong id)
+    {
+        // Other clients refuse to answer, or answer too late, because the time inside the id is not that of a laptop's clock.
+        await using SourceRig rig = new SourceRig().Start();
+        FakeSocket socket = await rig.ConnectAsync();
+        rig.Time.Advance(TimeSpan.FromSeconds(3));
+        long now = rig.Time.GetTimestamp();
+        socket.Interaction(2, id);
+        await Eventually.TrueAsync(() => !rig.Received.IsEmpty);
+        Interaction got = Assert.Single(rig.Received);
+        Assert.Equal((now, (long?)now), (got.ReceivedTimestamp, got.Ticket.ReceivedTimestamp));
     }
 
     [Fact]

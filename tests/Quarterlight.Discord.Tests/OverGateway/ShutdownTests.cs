@@ -1,9 +1,9 @@
 using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
-/// <summary>Lessons 2 and 4: the end is in order where it can be, and never takes longer than it may.</summary>
+/// <summary>The end is in order where it can be, and never takes longer than it may. Other clients hang here for hours.</summary>
 public sealed class ShutdownTests
 {
     [Fact]

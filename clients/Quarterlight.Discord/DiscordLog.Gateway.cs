@@ -2,8 +2,8 @@ using Microsoft.Extensions.Logging;
 
 namespace Quarterlight.Discord;
 
-/// <summary>Everything the platform's side of the bot logs. Never a token, the id of a session or a word of a user.</summary>
-internal static partial class GatewayLog
+// Lines of both ways in. The id of a session is never among them.
+internal static partial class DiscordLog
 {
     [LoggerMessage(3001, LogLevel.Information, "Gateway session started")]
     public static partial void SessionStarted(this ILogger logger);

@@ -1,9 +1,9 @@
 using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
-/// <summary>Lesson 6: a thousand identifies in a day and the token is reset, so nobody gets near that.</summary>
+/// <summary>A thousand identifies in a day and the token is reset: it has happened to other clients, so nobody gets near that here.</summary>
 public sealed class IdentifyAllowanceTests
 {
     private const string Held = "waiting until a new session is allowed";
@@ -110,7 +110,7 @@ public sealed class IdentifyAllowanceTests
     [Fact]
     public async Task OwnCount_ClockWasPutBack_CountsAsNowAndIsGoneInADay()
     {
-        // Lesson 9: clocks of laptops are wrong. A year ahead yesterday must not mean a year of silence.
+        // Seen in other clients: a wrong clock stops the bot. A year ahead yesterday must not mean a year of silence.
         await using SourceRig rig = new SourceRig(() => new GatewayOptions { Token = SourceRig.Token, MostIdentifiesPerDay = 1 });
         rig.Ledger.Kept = [rig.Time.GetUtcNow().AddYears(1)];
         rig.Start();

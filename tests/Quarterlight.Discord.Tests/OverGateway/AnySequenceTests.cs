@@ -2,7 +2,7 @@ using CsCheck;
 using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>
 /// Whatever the other side does, in whatever order: the source is connected, waits for something bounded, or has stopped with a clear fault; and it

@@ -1,9 +1,9 @@
 using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
-/// <summary>Lesson 7: whatever is waited for has an end.</summary>
+/// <summary>Whatever is waited for has an end.</summary>
 public sealed class TimeoutTests
 {
     [Fact]

@@ -13,7 +13,7 @@ using Microsoft.Extensions.Logging.Abstractions;
 using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>The real socket against a real server on this machine.</summary>
 public sealed class LoopbackTests
@@ -109,7 +109,6 @@ public sealed class LoopbackTests
         await using Stream stream = await context.Features.GetRequiredFeature<IHttpUpgradeFeature>().UpgradeAsync();
         await stream.WriteAsync(bytes);
         await stream.FlushAsync();
-        context.Abort();
     }));
 
     private static Task<WebApplication> ServeAsync(Func<WebSocket, Task> serve) => StartAsync(app =>

@@ -1,7 +1,7 @@
 using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Tests.Support;
 
-namespace Quarterlight.Discord.Tests.Gateway;
+namespace Quarterlight.Discord.Tests.OverGateway;
 
 /// <summary>What follows from each close of the other side (Gateway Close Event Codes).</summary>
 public sealed class CloseCodeTests
