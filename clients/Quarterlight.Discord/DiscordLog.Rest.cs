@@ -2,7 +2,6 @@ using Microsoft.Extensions.Logging;
 
 namespace Quarterlight.Discord;
 
-/// <summary>Everything the platform's client logs. No token, no address of an interaction or file, no body and no text of users.</summary>
 internal static partial class DiscordLog
 {
     [LoggerMessage(3101, LogLevel.Debug, "{Route}: {Status} in {Milliseconds:0} ms")]

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using System.Text.Json;
 
 namespace Quarterlight.Discord.Rest;
@@ -76,15 +75,6 @@ internal sealed record RestError(int? Code, IReadOnlyList<string> Fields, TimeSp
         }
     }
 
-    // Names of fields and reasons are words of the platform; whatever else comes there is not repeated.
-    private static string Plain(string text)
-    {
-        var plain = new StringBuilder();
-        foreach (char c in text.Take(48))
-        {
-            plain.Append(char.IsAsciiLetterOrDigit(c) || c == '_' ? c : '?');
-        }
-
-        return plain.ToString();
-    }
+    // Names of fields and reasons are words of the platform; whatever else stands there is not repeated.
+    private static string Plain(string text) => text.Length is > 0 and <= 48 && text.All(c => char.IsAsciiLetterOrDigit(c) || c == '_') ? text : "?";
 }

@@ -102,7 +102,7 @@ public sealed class AttachmentFetcherTests
         byte[] buffer = new byte[64];
         Assert.Equal(10, await stream.ReadAsync(buffer, RestRig.Stop));
         await pipe.Writer.WriteAsync(new byte[1], RestRig.Stop);
-        Assert.Equal(DiscordFault.TooLarge, (await Assert.ThrowsAsync<DiscordException>(async () => await stream.ReadAsync(buffer, RestRig.Stop))).Fault);
+        Assert.Equal(DiscordFault.TooLarge, (await Assert.ThrowsAsync<DiscordException>(async () => Assert.Equal(0, await stream.ReadAsync(buffer, RestRig.Stop)))).Fault);
     }
 
     [Fact]
@@ -151,7 +151,7 @@ public sealed class AttachmentFetcherTests
             for (int i = 0; i < 30; i++)
             {
                 await pipe.Writer.WriteAsync(new byte[1], RestRig.Stop);
-                await stream.ReadAsync(buffer, RestRig.Stop);
+                Assert.Equal(1, await stream.ReadAsync(buffer, RestRig.Stop));
                 rig.Time.Advance(TimeSpan.FromSeconds(9));
             }
         });

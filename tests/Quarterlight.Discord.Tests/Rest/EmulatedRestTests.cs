@@ -1,7 +1,7 @@
 using System.Text.Json;
-using Quarterlight.Chat.Emulator;
 using Quarterlight.Chat.Emulator.Driver;
 using Quarterlight.Chat.Emulator.Rest;
+using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Rest;
 
 namespace Quarterlight.Discord.Tests.Rest;
@@ -53,7 +53,7 @@ public sealed class EmulatedRestTests
         string path = Path.Combine(AppContext.BaseDirectory, "rest-payloads.jsonl");
         await rest.Platform.Recording.DumpAsync(path, RestRig.Stop);
         string[] kinds = [.. (await File.ReadAllLinesAsync(path, RestRig.Stop)).Select(l => JsonDocument.Parse(l).RootElement.GetProperty("kind").GetString()!)];
-        Assert.Superset(new HashSet<string> { "callback", "edit", "followup", "commands" }, [.. kinds]);
+        Assert.Superset(new HashSet<string> { "callback", "edit", "followup", "commands" }, new HashSet<string>(kinds));
     }
 
     [Fact]
@@ -79,7 +79,7 @@ public sealed class EmulatedRestTests
         Assert.False(await rest.Registry.RegisterAsync(EmulatedRest.Commands, null, RestRig.Stop));
         Assert.Single(rest.Platform.Recording.Requests, r => r.Method == "PUT");
         Assert.True(await rest.Registry.RegisterAsync(EmulatedRest.Commands[..2], null, RestRig.Stop));
-        Gateway.GatewayInfo info = await new GatewayInfoReader(rest.Client).ReadAsync(RestRig.Stop);
+        GatewayInfo info = await new GatewayInfoReader(rest.Client).ReadAsync(RestRig.Stop);
         Assert.Equal(rest.Platform.GatewayUrl, info.Address.OriginalString);
     }
 

@@ -25,7 +25,7 @@ public sealed class RatePropertyTests
         // The routes are made known first: how many go out before the platform has named a bucket is nobody's to know.
         world.Calm = true;
         await rig.RunAsync(rig.Responder.EditFirstAsync(rig.Ticket(999), new OutgoingMessage { Content = "warm" }, RestRig.Stop), 50);
-        await rig.RunAsync(rig.Responder.FollowUpAsync(rig.Ticket(999), new OutgoingMessage { Content = "warm" }, RestRig.Stop), 50);
+        await rig.RunAsync(rig.Responder.FollowUpAsync(rig.Ticket(998), new OutgoingMessage { Content = "warm" }, RestRig.Stop), 50);
         world.Calm = false;
 
         int count = random.Next(10, 60);

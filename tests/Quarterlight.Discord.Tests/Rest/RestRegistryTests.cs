@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Quarterlight.Discord.Gateway;
 using Quarterlight.Discord.Rest;
 
 namespace Quarterlight.Discord.Tests.Rest;
@@ -127,7 +128,7 @@ public sealed class RestRegistryTests
         using var rig = new RestRig((_, _) => ScriptedHandler.Json(
             200, """{"url":"wss://gateway.example","shards":2,"session_start_limit":{"total":1000,"remaining":999,"reset_after":14400000,"max_concurrency":1}}"""));
         Assert.Equal(
-            new Gateway.GatewayInfo(new Uri("wss://gateway.example"), 2, 1000, 999, TimeSpan.FromHours(4), 1),
+            new GatewayInfo(new Uri("wss://gateway.example"), 2, 1000, 999, TimeSpan.FromHours(4), 1),
             await rig.RunAsync(new GatewayInfoReader(rig.Client).ReadAsync(RestRig.Stop)));
         Assert.Equal("/api/v10/gateway/bot", Assert.Single(rig.Sent).Path);
     }

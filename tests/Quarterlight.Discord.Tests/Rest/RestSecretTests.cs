@@ -67,7 +67,7 @@ public sealed class RestSecretTests
         Assert.Contains(told, t => t.Contains("BASE_TYPE_MAX_LENGTH", StringComparison.Ordinal));
         Assert.Contains(told, t => t.Contains("/webhooks/{id}/{token}", StringComparison.Ordinal));
         Assert.Contains(told, t => t.StartsWith("Quarterlight.Discord.Rest", StringComparison.Ordinal));
-        Assert.DoesNotContain(told, t => t.Contains("SECRET", StringComparison.OrdinalIgnoreCase));
+        Assert.DoesNotContain(told, t => t.Contains("SECRET", StringComparison.Ordinal));
     }
 
     private static void Tell(List<string> told, string text)
