@@ -4,10 +4,11 @@ using Quarterlight.Crew;
 using Quarterlight.Crew.Commands;
 using Quarterlight.Crew.Demo;
 using Quarterlight.Crew.Keeping;
+using Quarterlight.CrewBot.Discord;
 
 namespace Quarterlight.CrewBot;
 
-/// <summary>The command line: <c>crewbot</c>, <c>crewbot ask</c>, <c>crewbot run</c>, <c>crewbot demo</c>.</summary>
+/// <summary>The command line: <c>crewbot</c>, <c>crewbot ask</c>, <c>crewbot run</c>, <c>crewbot demo</c>, <c>crewbot serve</c>.</summary>
 public static class CrewBotProgram
 {
     /// <summary>Exit code: answered.</summary>
@@ -22,8 +23,14 @@ public static class CrewBotProgram
     /// <summary>Exit code: the planner cannot be reached or started.</summary>
     public const int PlannerUnreachable = 3;
 
+    /// <summary>Exit code: the chat platform refuses this bot, so that starting it again would not help.</summary>
+    public const int PlatformRefused = 4;
+
     /// <summary>Environment variable that holds the team's key when <c>--key</c> does not.</summary>
     public const string KeyVariable = "QUARTERLIGHT_KEY";
+
+    // Finishing what is under way, telling the rest, and closing.
+    private static readonly TimeSpan LongestStop = TimeSpan.FromSeconds(25);
 
     private const string MainQuestion = "where do the mics go?";
 
@@ -61,6 +68,8 @@ public static class CrewBotProgram
         demo.SetAction((parsed, c) => WithDeskAsync(options.Read(parsed, surroundings), surroundings, (desk, settings) => AskAsync(desk, MainQuestion, settings with { Scene = settings.Scene ?? DemoData.MainScene }, surroundings, c), c));
         root.Add(demo);
 
+        root.Add(ServeCommand.Make(surroundings));
+
         // A question may start with @, which must not open a file of that name.
         ParseResult result = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (result.Errors.Count > 0)
@@ -74,7 +83,7 @@ public static class CrewBotProgram
             return WrongUsage;
         }
 
-        return await result.InvokeAsync(new InvocationConfiguration { Output = surroundings.Output, Error = surroundings.Error }, cancellation).ConfigureAwait(false);
+        return await result.InvokeAsync(new InvocationConfiguration { Output = surroundings.Output, Error = surroundings.Error, ProcessTerminationTimeout = LongestStop }, cancellation).ConfigureAwait(false);
     }
 
     private static async Task<int> WithDeskAsync(CrewBotSettings settings, CrewBotSurroundings surroundings, Func<TeamDesk, CrewBotSettings, Task<int>> use, CancellationToken cancellation)

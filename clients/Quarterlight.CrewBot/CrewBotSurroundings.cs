@@ -1,3 +1,7 @@
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Logging.Console;
+
 namespace Quarterlight.CrewBot;
 
 /// <summary>What the program touches outside itself, so that tests can stand in for it.</summary>
@@ -27,6 +31,12 @@ public sealed record CrewBotSurroundings
     /// <summary>Starts the planner inside this process, with its store in the folder named.</summary>
     public required Func<string, CancellationToken, Task<IPlanner>> StartEmbedded { get; init; }
 
+    /// <summary>Clock of a bot that serves.</summary>
+    public TimeProvider Time { get; init; } = TimeProvider.System;
+
+    /// <summary>Makes the logs of a bot that serves.</summary>
+    public Func<ILoggerFactory> Logs { get; init; } = LogToError;
+
     /// <summary>Folder of the embedded planner's store when none is named.</summary>
     public string DefaultDataFolder { get; init; } = "quarterlight-data";
 
@@ -51,4 +61,12 @@ public sealed record CrewBotSurroundings
         };
         return local.Length == 0 ? surroundings : surroundings with { DefaultDataFolder = Path.Combine(local, "quarterlight") };
     }
+
+    // Standard output carries answers; logs must not stand between them.
+    private static ILoggerFactory LogToError() => LoggerFactory.Create(logging =>
+    {
+        logging.AddSimpleConsole(o => (o.SingleLine, o.TimestampFormat, o.UseUtcTimestamp) = (true, "yyyy-MM-dd'T'HH:mm:ss.fff'Z' ", true));
+        logging.AddFilter("Microsoft", LogLevel.Warning);
+        logging.Services.Configure<ConsoleLoggerOptions>(o => o.LogToStandardErrorThreshold = LogLevel.Trace);
+    });
 }
