@@ -1,7 +1,6 @@
 using System.IO.Compression;
 using System.Text;
 using Quarterlight.Crew;
-using Quarterlight.Crew.Commands;
 using Quarterlight.Crew.Demo;
 using Quarterlight.Crew.Keeping;
 using Quarterlight.V1;

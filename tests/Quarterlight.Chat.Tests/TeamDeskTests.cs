@@ -1,7 +1,6 @@
 using Quarterlight.Crew;
 using Quarterlight.Crew.Commands;
 using Quarterlight.Crew.Demo;
-using Quarterlight.Crew.Keeping;
 using Quarterlight.V1;
 using TeamSettings = Quarterlight.Crew.Keeping.TeamSettings;
 

@@ -1,6 +1,5 @@
 using Quarterlight.Crew;
 using Quarterlight.Crew.Commands;
-using Quarterlight.CrewBot.Discord;
 using Quarterlight.Discord;
 
 namespace Quarterlight.Chat.Tests.Discord;
