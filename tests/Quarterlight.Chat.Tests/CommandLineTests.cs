@@ -44,7 +44,7 @@ public sealed class CommandLineTests
     [InlineData("/link 300 m", true)]
     [InlineData("  /what-if windows: down", true)]
     [InlineData("/help", true)]
-    [InlineData("/home/crew/take.wav", false)]
+    [InlineData("/media/crew/take.wav", false)]
     [InlineData("/tmp is this usable", true)]
     [InlineData("link 300 m", false)]
     [InlineData("/", false)]
