@@ -68,7 +68,7 @@ internal static class ClipAspectReader
 
     private static ClipAspect? Word(SaidThings said, bool asks)
     {
-        if (said.Any("channel", "channels", "track", "tracks") && !said.Any("fm", "frequency", "quiet", "quietest", "free", "transmitters", "transmitter", "put") && (said.Any("which", "each", "both", "all", "every", "how", "bad", "worst", "best") || said.Count <= 2))
+        if (said.Any("channel", "channels", "track", "tracks") && !said.Any("fm", "frequency", "quiet", "quietest", "free", "transmitters", "transmitter", "put") && (said.Any("which", "each", "both", "all", "every", "how", "bad", "worst", "best", "by", "compare") || said.Count <= 2))
         {
             return ClipAspect.Channels;
         }
@@ -76,6 +76,16 @@ internal static class ClipAspectReader
         if (said.Any(Lexicon.Reasons) || (said.Any("fix", "mend", "remedy", "improve", "cure", "do") && said.Any("we", "how", "i", "should") && !said.Any("hear") && said.Count <= 8))
         {
             return ClipAspect.Why;
+        }
+
+        if (said.Any("timecode", "slate", "metadata", "format") && (said.Any("file", "there", "any") || said.Tokens[0].Word is "is" or "does" or "any"))
+        {
+            return ClipAspect.File;
+        }
+
+        if (said.Any("second", "seconds", "secs", "minute", "point", "points", "bit", "bits", "part", "parts") && said.Any("which", "what") && !said.Any("long"))
+        {
+            return ClipAspect.Where;
         }
 
         bool wrong = said.Any("wrong", "problem", "problems", "matter", "issue", "issues");

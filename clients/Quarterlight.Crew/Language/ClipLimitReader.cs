@@ -25,6 +25,14 @@ internal static class ClipLimitReader
 
         bool speech = Any("speech", "voice", "voices", "dialogue", "dialog", "talking", "snr"), care = Any("care");
         bool denied = Any("not", "off", "without", "ignore", "never", "no", "stop", "fine", "ok", "okay");
+        // "Use from 25 dB, care from 14 dB": two limits in one breath.
+        double? use = After(tokens, "use"), withCare = After(tokens, "care");
+        if (use is not null && withCare is not null && use != withCare)
+        {
+            (limits.SpeechToNoiseUseDb, limits.SpeechToNoiseCareDb) = (Math.Abs(use.Value), Math.Abs(withCare.Value));
+            return limits;
+        }
+
         if (Number(tokens) is { } number)
         {
             double positive = Math.Abs(number);
@@ -75,7 +83,7 @@ internal static class ClipLimitReader
                 }
             }
         }
-        else if (care || Any("flag", "mind", "complain", "ignore", "warn", "warning", "bother"))
+        else if (care || Any("mark", "marks", "count", "penalise", "penalize", "flag", "mind", "complain", "ignore", "warn", "warning", "bother"))
         {
             if (Any("engine", "motor"))
             {
@@ -94,6 +102,20 @@ internal static class ClipLimitReader
         }
 
         return limits.CalculateSize() == 0 ? null : limits;
+    }
+
+    // The number within three words after the word.
+    private static double? After(IReadOnlyList<Token> tokens, string word)
+    {
+        for (int i = 0; i < tokens.Count; i++)
+        {
+            if (tokens[i].Is(word))
+            {
+                return tokens.Skip(i + 1).Take(3).FirstOrDefault(t => t.Number is not null)?.Number;
+            }
+        }
+
+        return null;
     }
 
     private static double? Number(IReadOnlyList<Token> tokens) => tokens.LastOrDefault(t => t.Number is not null)?.Number;

@@ -75,6 +75,17 @@ public static class HeatReader
             return HeatAspect.Rhythm;
         }
 
+        bool longest = Any("max", "maximum", "longest") && Any("take", "takes", "roll", "rolling", "shot") && !tokens.Any(t => t.IsAny(ForecastWords.Cooling));
+        if (longest)
+        {
+            return HeatAspect.Roll;
+        }
+
+        if (Any("between") && Any("takes", "setups", "rolls") || (Any("next") && Any("take") && tokens.Any(t => t.IsAny(ForecastWords.Cooling))))
+        {
+            return HeatAspect.Between;
+        }
+
         bool cooling = tokens.Any(t => t.IsAny(ForecastWords.Cooling)) || (tokens.Any(t => t.IsAny(Lexicon.Fans)) && Any("before", "between", "first"));
         if (cooling && Any("between", "after", "gap", "gaps"))
         {

@@ -27,7 +27,8 @@ public static class NoiseReader
             return NoiseAspect.Table;
         }
 
-        bool top = (Any("what", "which") && Any("speed") && Any("should", "keep", "drive", "hold")) || Any("top", "max", "maximum", "highest") && Any("speed", "mph", "kmh");
+        bool slow = Any("slow", "slowly", "slower") && Any("how") || Any("maximum") && Any("speed");
+        bool top = slow || (Any("what", "which") && Any("speed") && Any("should", "keep", "drive", "hold")) || Any("top", "max", "maximum", "highest") && Any("speed", "mph", "kmh");
         if (tokens.Any(t => t.IsAny(ForecastWords.Fast)) || top)
         {
             return NoiseAspect.Fastest;

@@ -88,7 +88,7 @@ internal static class RadioIntentReader
     private static CrewIntent? Explicit(CrewRequest request, SaidThings said, RadioSaid radio, bool wireless, bool talking)
     {
         bool channel = said.Any(RadioWords.Channels), link = said.Any(RadioWords.Links);
-        bool thing = radio.FrequencyMHz is not null || radio.Power is not null || link || channel || said.Any("power", "radio", "signal", "eirp", "erp");
+        bool thing = radio.FrequencyMHz is not null || radio.Power is not null || link || channel || said.Any("power", "radio", "signal", "eirp", "erp", "wireless", "transmitter", "transmitters");
         if (IsLaw(said, radio, thing, talking))
         {
             return CrewIntent.LinkLaw;
@@ -99,7 +99,8 @@ internal static class RadioIntentReader
             return CrewIntent.CheckChannels;
         }
 
-        bool several = (said.Any("channels", "frequencies", "freqs", "carriers") || said.Any(Lexicon.Plans)) && (said.Any(RadioWords.Transmitters) || (wireless && said.Any(Lexicon.Microphones)));
+        bool tunes = said.Any("tune", "tuned", "tuning") && radio.TransmitterCount is not null || radio.TransmitterCount is not null && radio.SpacingKHz is not null;
+        bool several = tunes || (said.Any("channels", "frequencies", "freqs", "carriers") || said.Any(Lexicon.Plans)) && (said.Any(RadioWords.Transmitters) || (wireless && said.Any(Lexicon.Microphones)));
         bool quiet = said.Any(RadioWords.Quiet) && said.Any("channel", "frequency", "freq", "channels", "frequencies", "fm", "spot");
         bool mutual = said.Any("interfere", "interferes", "interfering", "clash", "clashes", "clashing") && (said.Any(RadioWords.Transmitters) || said.Any(Lexicon.Microphones));
         if (said.Any(RadioWords.Coordinating) || several || mutual || (radio.TuningRanges.Count > 0 && (said.Any(RadioWords.Transmitters) || channel || radio.TransmitterCount is not null)) || (radio.TransmitterCount is not null && channel && !quiet))
@@ -115,7 +116,8 @@ internal static class RadioIntentReader
 
         bool road = radio.Sight is not null || radio.Surroundings is not null || radio.Power is not null || radio.FrequencyMHz is not null;
         bool may = said.Any("can", "could", "may", "should") && said.Any("we", "they", "be", "go");
-        bool howFar = said.Any("far", "distance") && said.Any("how", "what", "max", "maximum", "longest") && (said.Any(FallingBack) || road || may || talking) && !said.Any(Lexicon.Microphones) && !said.Any("seat", "seats", "lean") && !said.Any(Lexicon.Cameras);
+        bool metresUntil = said.Any("metres", "meters", "yards", "feet", "miles") && said.Any("how") && said.Any("many") && said.Any("dropouts", "dropout", "lose", "losing", "lost", "dies", "before", "until");
+        bool howFar = metresUntil || said.Any("far", "distance") && said.Any("how", "what", "max", "maximum", "longest") && (said.Any(FallingBack) || road || may || talking) && !said.Any(Lexicon.Microphones) && !said.Any("seat", "seats", "lean") && !said.Any(Lexicon.Cameras);
         bool howNear = said.Any("how") && said.Any("close", "near") && said.Any("stay", "keep", "they", "follow") && request.TalkerId is null && !said.Any(Lexicon.Microphones);
         bool heard = said.Any("hear", "headphones", "cans") && said.Any("us", "we", "back", "cutting", "cut", "cuts", "lose", "losing") && said.Any("they", "director", "script", "supervisor") && !said.Any(Lexicon.Microphones);
         bool parting = said.Any("between", "separation", "apart", "distance", "room") && (said.Any("cars", "vehicles") || (said.Any("picture") && said.Any("car"))) && (said.Any("lose", "losing", "lost", "signal", "max", "maximum", "audio") || may) && !said.Any(Lexicon.Microphones);

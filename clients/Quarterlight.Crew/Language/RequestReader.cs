@@ -43,6 +43,12 @@ public static class RequestReader
             RunnerUp = tokens.Any(t => t.Number == 2 || t.Word is "second" or "third" or "other") && !tokens.Any(t => t.Word is "secondbest") ? 2 : 1,
             AddsToLast = memory.LastChanges is not null && tokens.Count > 0 && (tokens[0].Word is "and" or "also" or "plus" || tokens.Any(t => t.Word is "too") || tokens[^1].Word is "also"),
         };
+        // "Why is there no lav on the child?" asks about the clothing.
+        if (site is null && request.TalkerId is not null && tokens.Any(t => t.IsAny(Lexicon.Reasons)) && tokens.FirstOrDefault(t => t.Word is "lav" or "lavs" or "lavalier" or "lavaliers") is { } lav)
+        {
+            request = request with { Site = new SiteMention { Families = [MountFamily.BodyWorn], Word = lav.Word, Qualifiers = [], Side = SeatPlace.Any, Start = 0 } };
+        }
+
         request = WithLeftOut(request, tokens, vocabulary, scene);
         var said = new SaidThings(tokens, request, KitReader.Microphones(tokens, vocabulary.KitOf(scene)).Count > 0, vocabulary.CabinNames.FindOne(tokens)?.Id, vocabulary.KitNames.FindOne(tokens)?.Id, memory);
         RadioSaid radio = RadioReader.Read(text, tokens, unitsSaid ?? units, vocabulary.Knows, memory.LastRadio is not null);
@@ -67,8 +73,9 @@ public static class RequestReader
     {
         Kit? kit = vocabulary.KitOf(scene);
         IReadOnlyList<string> shots = KitReader.Shots(tokens, scene);
-        bool removing = tokens.Any(t => t.IsAny(Lexicon.Removing)) || Denied(tokens) || tokens.Any(t => t.Word is "only" or "out" or "off" or "gone" or "away" or "taken");
-        bool only = tokens.Any(t => t.Word is "only" or "just" or "nothing");
+        bool removing = tokens.Any(t => t.IsAny(Lexicon.Removing)) || Denied(tokens) || LeftBehind(tokens) || tokens.Any(t => t.Word is "only" or "out" or "off" or "gone" or "away" or "taken");
+        bool broken = tokens.Any(t => t.Word is "died" or "dead" or "broke" or "broken" or "gone" or "stolen" or "failed" or "lost");
+        bool only = tokens.Any(t => t.Word is "only" or "nothing" || (t.Is("just") && !broken));
         bool why = tokens.Any(t => t.IsAny(Lexicon.Reasons));
         bool supposing = tokens.Any(t => t.IsAny(Lexicon.Supposing) && t.Word is not ("when" or "while")) || tokens.Any(t => t.Word is "with" or "use" or "using" or "swap" or "try");
 
@@ -101,7 +108,8 @@ public static class RequestReader
             return request with { InsteadMicrophoneIds = microphones };
         }
 
-        bool leavesSite = request.Site is not null && leaving >= 0 && (leaving < request.Site.Start || tokens.Any(t => t.Word is "out" or "off" or "away" or "gone"));
+        bool nothing = request.Site is not null && tokens.Take(request.Site.Start).TakeLast(3).Any(t => t.Word is "nothing" or "none") && tokens.Take(request.Site.Start).Any(t => t.Word is "on" or "at" or "near" or "in");
+        bool leavesSite = nothing || request.Site is not null && leaving >= 0 && (leaving < request.Site.Start || tokens.Any(t => t.Word is "out" or "off" or "away" or "gone"));
         return leavesSite ? request with { SiteRemoved = true } : request;
     }
 
@@ -119,6 +127,9 @@ public static class RequestReader
 
         return null;
     }
+
+    // "I left the lavs at the hotel."
+    private static bool LeftBehind(IReadOnlyList<Token> tokens) => tokens.Where((t, i) => t.Is("left") && i + 1 < tokens.Count && tokens[i + 1].Word is "the" or "my" or "our" or "all").Any() && tokens.Any(t => t.Word is "at" or "behind" or "home" or "in" or "on");
 
     private static bool Denied(IReadOnlyList<Token> tokens)
     {
