@@ -94,7 +94,8 @@ internal static class ForecastIntentReader
         bool voice = said.Any(ForecastWords.Shouting) || said.Any(ForecastWords.Whispering);
         bool asks = said.Any("if", "whatif", "what", "will", "does", "do", "can", "when", "how", "is", "whatabout", "would", "should", "for") || said.Count <= 4;
         bool laughs = said.Any("laugh", "laughs", "laughing", "cries", "cry", "crying", "sing", "sings", "singing", "cheer", "cheers", "argue", "argues", "loses", "loud", "kicks", "peak", "peaks");
-        bool clips = said.Any("clip", "clips", "distort", "distorts", "peak", "peaks", "overload", "overloads") && request.TalkerId is not null && laughs && said.Any("will", "does", "would", "going", "gonna", "when", "if", "is");
+        bool sending = said.Any("distort", "distorts", "distorting", "overload", "overloads", "overloading") && said.Any("transmitter", "bodypack", "lav", "mic", "recorder", "input", "send");
+        bool clips = sending || said.Any("clip", "clips", "distort", "distorts", "peak", "peaks", "overload", "overloads") && request.TalkerId is not null && laughs && said.Any("will", "does", "would", "going", "gonna", "when", "if", "is");
         clips |= said.Any(ForecastWords.Clipping) && (forecast.Levels.Effort is not null || (said.Any(Lexicon.Microphones) && said.Any("will", "does", "would")));
         gain |= said.Any("hot") && said.Any("transmitter", "bodypack", "recorder", "input") && said.Any("how", "too");
         bool track = said.Any("safety") && said.Any("set", "db", "track", "tracks", "channel", "needed", "level", "gain");
@@ -106,9 +107,13 @@ internal static class ForecastIntentReader
     private static bool IsRunTime(SaidThings said)
     {
         bool card = said.Any("card", "cards") && (said.Any(ForecastWords.Ending) || said.Any("many", "need", "record", "hours", "hour", "hold", "fit", "gb", "gig", "big", "long", "much", "time", "tracks", "fill", "fills"));
-        bool media = said.Any("media", "ssd", "ssds", "storage", "gigabytes", "disk") || card;
+        bool media = said.Any("gigs", "gigabytes", "gb") && said.Any("hour", "day", "per") || said.Any("media", "ssd", "ssds", "storage", "gigabytes", "disk") || card;
         bool recorder = said.Any("recorder") && (said.Any("last", "lasts", "long", "run", "runs", "die", "dies", "hours", "power", "till", "until", "lunch", "survive") && !said.Any("gain", "input", "inputs"));
         bool packs = said.Any("pack", "packs", "bodypack", "bodypacks", "beltpack", "beltpacks", "bag", "mixer", "transmitters", "receivers") && (said.Any("runout", "die", "dies", "dead", "charge", "charged", "flat", "power") || (said.Any("last", "lasts") && said.Any("until", "till", "day", "lunch", "wrap", "hours", "how", "do", "does", "will"))) && !said.Any("gain", "level", "mhz");
+        bool makesLunch = said.Any("make", "makes", "made", "survive", "survives", "power") && (said.Any("lunch", "wrap") || said.Any("until", "till") && !said.Any("heat")) && !said.Any(Lexicon.Microphones) && said.Count <= 9;
+        packs |= makesLunch || said.Any("pack", "packs") && said.Any("change", "swap") && said.Any("when", "how", "often");
+        bool bag = said.Any("bag", "recorder") && said.Any("long", "leave", "alone") && said.Any("how", "can") && said.Any("leave", "alone", "unattended", "run", "runs", "last");
+        packs |= bag;
         bool first = said.Any("first") && (said.Any("runout", "dies", "die", "empty", "flat", "fails") || (said.Any("run", "runs") && said.Any("out")));
         bool record = said.Any("record", "recording") && said.Any("long", "much", "hours", "left") && said.Any("time", "left", "can") && said.Any("how");
         return said.Any(ForecastWords.Batteries) || packs || media || recorder || first || record || (said.Any("takes") && said.Any("only") && said.Any("record", "recording", "rolling", "roll") && said.Memory.LastForecast?.Intent == CrewIntent.RunTime);
@@ -135,7 +140,11 @@ internal static class ForecastIntentReader
         bool hot = said.Any("hot", "warm") && said.Any("how", "too", "get", "gets", "will", "it", "car", "inside", "when") && !said.Any(Lexicon.Microphones) && !said.Any("level", "levels", "signal", "take", "recording", "clip", "transmitter", "bodypack", "input", "recorder");
         bool cool = said.Any(ForecastWords.Cooling) && said.Any("how", "long", "first", "between", "before", "need", "must", "minutes", "down", "much", "to", "car") && !said.Any("thats", "cool.");
         bool rolls = (said.Any("roll", "rolling", "film", "filming", "shoot", "shooting", "take", "takes") || (said.Any("keep") && said.Any("going"))) && ((said.Any("long", "minutes", "mins", "minute") && said.Any("how", "can", "is", "could", "are", "we")) || heat.RollMin is not null || heat.DayMin is not null);
-        bool dog = (heat.Animals > 0 || said.Any("dog", "dogs", "cat", "cats", "puppy", "pet", "pets")) && said.Any("whatif", "if", "with", "got", "has", "comes", "along");
+        bool shutWindows = heat.RollMin is not null && said.Any("ok", "okay", "safe", "fine", "alright", "bad", "too") && said.Any(Lexicon.Windows) && said.Any(Lexicon.Closed);
+        bool shooting = said.Any("shoot", "shooting", "film", "filming") && heat.StartMinute is not null && said.Any("if", "whatif", "instead", "earlier", "later");
+        bool take = heat.Aspect == HeatAspect.Roll && said.Any("take", "takes", "roll") && said.Any("longest", "max", "maximum") || said.Any("sun", "sunny") && said.Any("take", "takes", "long", "longest");
+        bool freezing = said.Any("freezing") && said.Any("cast", "actors", "talent", "them", "out");
+        bool dog = shutWindows || shooting || take || freezing || (heat.Animals > 0 || said.Any("dog", "dogs", "cat", "cats", "puppy", "pet", "pets")) && said.Any("whatif", "if", "with", "got", "has", "comes", "along");
         bool gains = said.Any("shade", "cover", "covers", "popup") && said.Any("gain", "gains");
         bool faints = said.Any("faints", "fainting", "fainted");
         bool fan = dog || gains || faints || said.Any(Lexicon.Fans) && (heat.RollMin is not null || said.Any("before", "between", "first") || (said.Any("how") && said.Any("long", "minutes"))) && !said.Any("hear", "loud", "noisy");
@@ -152,7 +161,9 @@ internal static class ForecastIntentReader
     {
         bool loud = said.Any("loud", "noisy") && said.Any("how") || said.Any("loudest", "noisiest", "dominates", "dominate", "dominant");
         bool inside = said.Any("noise", "noisefloor") && (said.Any("cabin", "interior", "inside", "level", "levels", "floor") || said.Tokens.Any(t => t.Is("noisefloor"))) && !said.Any("that", "this", "clip", "recording", "speech", "channel", "channels") && said.Memory.LastClip is not { Current: true };
-        bool noises = inside || said.Any("noise", "noises") && (said.Any("what", "whats", "how", "which", "most", "much", "table", "forecast", "tyre", "tire", "tyres", "tires", "engine", "wind") && !said.Any("that", "this"));
+        bool decibels = (said.Any("loudness", "db", "level") && said.Any("interior", "cabin", "inside", "mph", "kmh") || said.Any("still") && said.Any("hear") && said.Any("do", "doing", "at") && noise.Drive.SpeedKmPerHour is not null && !said.Any("they", "back", "behind")) && said.Memory.LastClip is not { Current: true } && !said.Any("speech", "clip", "set", "gain", "use", "care");
+        bool rainNoise = said.Any("noise", "noisy") && (noise.Drive.Rain is not null || said.Any("speed", "speeds"));
+        bool noises = inside || decibels || rainNoise || said.Any("noise", "noises") && (said.Any("what", "whats", "how", "which", "most", "much", "table", "forecast", "tyre", "tire", "tyres", "tires", "engine", "wind") && !said.Any("that", "this"));
         noises |= said.Any("noisy", "loud") && said.Any("speed", "too");
         bool fast = noise.Aspect == NoiseAspect.Fastest && (said.Any("how", "top", "max", "maximum", "fastest", "highest")) && !said.Any("power", "distance", "gap", "take", "takes") && (said.Any("we", "can", "they", "go", "drive", "car", "works", "work", "still", "you", "speed", "i") || said.Any("fastest"));
         fast |= said.Any("speed") && said.Any("what", "which") && said.Any("should", "keep", "drive", "hold", "ok");

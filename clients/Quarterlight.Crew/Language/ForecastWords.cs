@@ -6,7 +6,7 @@ public static class ForecastWords
     /// <summary>Words that mean heat in the car and nothing else.</summary>
     public static readonly IReadOnlySet<string> Heat = Lexicon.Words(
         "melt melts melting cook cooks cooking cooked roast roasts roasting bake bakes baking boil boils boiling swelter sweltering sweat sweats sweating overheat overheats overheating heatstroke heat heated hotter "
-        + "precool precooling precooled comfortable uncomfortable comfort stuffy stifling suffocate suffocating humid humidity shade shaded popup canopy gazebo breathe cooldown temperature temperatures temp temps sauna oven faints fainting fainted passout airless clammy muggy toasty");
+        + "precool precooling precooled comfortable uncomfortable comfort stuffy stifling suffocate suffocating humid humidity shade shaded popup canopy gazebo breathe cooldown temperature temperatures temp temps sauna oven faints fainting fainted passout airless clammy muggy toasty stale co2 passout heatwave scorching sweltry");
 
     /// <summary>Cooling the car.</summary>
     public static readonly IReadOnlySet<string> Cooling = Lexicon.Words("cool cools cooling cooled chill chilled chilling precool precooling cooldown");

@@ -62,14 +62,15 @@ internal static class IntentReader
         bool stuff = said.Any("have", "kept", "got") && (said.Any(Lexicon.Cabins) || said.Any(Lexicon.Kits) || said.Any(Lexicon.Scenes));
         bool able = said.Any("you") && said.Any("what", "how", "anything") && said.Any("good", "able", "capable", "know", "offer", "handle") && little;
         bool askable = said.Any("ask") && said.Any("i", "we", "you") && said.Any("can", "could", "things", "stuff", "list", "examples") && !said.Any(Lexicon.Microphones);
+        bool manual = (said.Any("instructions", "manual", "tutorial", "guide") || (said.Any("what") && said.Any("type", "say") && said.Any("i", "we", "do")) || (said.Any("how") && said.Any("does") && said.Any("this", "it") && said.Any("work"))) && said.Count <= 8 && request.Site is null && !said.Any(Lexicon.Microphones);
         bool newHere = said.Any("new") && said.Any("i", "here") && said.Any("am", "here", "bot") && said.Any("what", "how", "help", "where") && request.Site is null && !said.Any("plan", "car", "scene");
-        if (able || askable || newHere || (said.Any("help", "commands") && little) || (said.Any("what", "how") && said.Any("you") && said.Any("do", "ask", "work") && !said.Any(Lexicon.Microphones) && !stuff) || (said.Any("what") && said.Any("ask") && said.Any("i")))
+        if (able || askable || manual || newHere || (said.Any("help", "commands") && little) || (said.Any("what", "how") && said.Any("you") && said.Any("do", "ask", "work") && !said.Any(Lexicon.Microphones) && !stuff) || (said.Any("what") && said.Any("ask") && said.Any("i")))
         {
             return CrewIntent.Help;
         }
 
         bool samples = said.Any("demo", "example", "examples", "sample", "samples", "invented", "dummy", "pretend") && (said.Any(Lexicon.Scenes) || said.Any(Lexicon.Cabins) || said.Any(Lexicon.Kits) || said.Any("data", "stuff", "content"));
-        if (samples && said.Any("load", "seed", "fill", "install", "get", "give", "need", "add", "make", "want", "try") && !said.Any("clip", "clips", "recording"))
+        if (samples && said.Any("load", "seed", "fill", "install", "get", "give", "need", "add", "make", "want", "try", "put", "play", "show") && !said.Any("clip", "clips", "recording"))
         {
             return CrewIntent.LoadDemo;
         }
@@ -85,7 +86,7 @@ internal static class IntentReader
             return CrewIntent.SetUnits;
         }
 
-        bool turnsTo = said.Any("use", "switch", "open", "pick", "select", "choose", "change") || Follows(said, "back", "to") || Follows(said, "go", "to") || Follows(said, "move", "to") || Follows(said, "on", "to") || Follows(said, "work", "on") || Follows(said, "working", "on") || Follows(said, "set", "scene") || Follows(said, "set", "the") || Follows(said, "now", "on") || Follows(said, "talk", "about") || Follows(said, "let", "us");
+        bool turnsTo = said.Any("use", "switch", "open", "pick", "select", "choose", "change") || Follows(said, "back", "to") || Follows(said, "go", "to") || Follows(said, "move", "to") || Follows(said, "on", "to") || Follows(said, "work", "on") || Follows(said, "working", "on") || Follows(said, "set", "scene") || Follows(said, "set", "the") || Follows(said, "now", "on") || Follows(said, "on", "the") && said.Any("now", "moving", "here") || said.Any("next") && said.Count <= 6 || Follows(said, "talk", "about") || Follows(said, "let", "us");
         if (request.SceneSaid && turnsTo && !request.HasChanges && !said.Any(Lexicon.Microphones) && !said.Any(Lexicon.Plans) && request.Site is null && !said.Any(Lexicon.Reasons))
         {
             return CrewIntent.UseScene;
@@ -122,7 +123,7 @@ internal static class IntentReader
             return sites ? CrewIntent.ListSites : shows || what || bareName ? CrewIntent.Show : CrewIntent.WhatIf;
         }
 
-        bool asksAboutPlace = request.Site is not null && !said.Any(Lexicon.Sites) && (said.Any(Lexicon.Allowing) || said.Any(Lexicon.Placing) || said.Any("whatabout", "whatif", "what", "how", "is", "would", "does", "do")) && !said.Any(Lexicon.Wheres) && !(said.Any("which") && said.Any(Lexicon.Microphones));
+        bool asksAboutPlace = request.Site is not null && !said.Any(Lexicon.Sites) && (said.Any("thoughts", "score", "consider", "considered", "close", "rules", "ruled", "opinion", "verdict", "justify", "defend") || said.Any(Lexicon.Allowing) || said.Any(Lexicon.Placing) || said.Any("whatabout", "whatif", "what", "how", "is", "would", "does", "do")) && !said.Any(Lexicon.Wheres) && !(said.Any("which") && said.Any(Lexicon.Microphones));
         return asksAboutPlace ? CrewIntent.WhySite : null;
     }
 

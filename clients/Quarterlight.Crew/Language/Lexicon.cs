@@ -16,7 +16,7 @@ public static class Lexicon
     public static readonly IReadOnlySet<string> Wheres = Words("where wheres whereabouts");
 
     /// <summary>Asking for a reason.</summary>
-    public static readonly IReadOnlySet<string> Reasons = Words("why reason reasons explain explanation how's whys");
+    public static readonly IReadOnlySet<string> Reasons = Words("why reason reasons justify explain explanation how's whys");
 
     /// <summary>Asking to see a list.</summary>
     public static readonly IReadOnlySet<string> Listing = Words("list show what which display see whats give tell any have got print all");

@@ -100,8 +100,11 @@ internal static class RadioIntentReader
         }
 
         bool tunes = said.Any("tune", "tuned", "tuning") && radio.TransmitterCount is not null || radio.TransmitterCount is not null && radio.SpacingKHz is not null;
-        bool several = tunes || (said.Any("channels", "frequencies", "freqs", "carriers") || said.Any(Lexicon.Plans)) && (said.Any(RadioWords.Transmitters) || (wireless && said.Any(Lexicon.Microphones)));
-        bool quiet = said.Any(RadioWords.Quiet) && said.Any("channel", "frequency", "freq", "channels", "frequencies", "fm", "spot");
+        bool setOf = said.Any("frequencies", "channels", "freqs") && said.Any("set", "clash", "apart", "spread", "packs", "list") && radio.CarriersMHz.Count == 0 && !said.Any("settings");
+        bool spread = said.Any("spread", "tune") && said.Any(RadioWords.Transmitters);
+        bool several = tunes || setOf || spread || (said.Any("channels", "frequencies", "freqs", "carriers") || said.Any(Lexicon.Plans)) && (said.Any(RadioWords.Transmitters) || (wireless && said.Any(Lexicon.Microphones)));
+        bool dial = said.Any("dial") && said.Any("where", "empty", "gap", "free", "quiet") || said.Any("gap", "gaps") && said.Any("stations", "station");
+        bool quiet = dial || said.Any(RadioWords.Quiet) && said.Any("channel", "frequency", "freq", "channels", "frequencies", "fm", "spot");
         bool mutual = said.Any("interfere", "interferes", "interfering", "clash", "clashes", "clashing") && (said.Any(RadioWords.Transmitters) || said.Any(Lexicon.Microphones));
         if (said.Any(RadioWords.Coordinating) || several || mutual || (radio.TuningRanges.Count > 0 && (said.Any(RadioWords.Transmitters) || channel || radio.TransmitterCount is not null)) || (radio.TransmitterCount is not null && channel && !quiet))
         {
@@ -121,7 +124,9 @@ internal static class RadioIntentReader
         bool howNear = said.Any("how") && said.Any("close", "near") && said.Any("stay", "keep", "they", "follow") && request.TalkerId is null && !said.Any(Lexicon.Microphones);
         bool heard = said.Any("hear", "headphones", "cans") && said.Any("us", "we", "back", "cutting", "cut", "cuts", "lose", "losing") && said.Any("they", "director", "script", "supervisor") && !said.Any(Lexicon.Microphones);
         bool parting = said.Any("between", "separation", "apart", "distance", "room") && (said.Any("cars", "vehicles") || (said.Any("picture") && said.Any("car"))) && (said.Any("lose", "losing", "lost", "signal", "max", "maximum", "audio") || may) && !said.Any(Lexicon.Microphones);
-        bool range = said.Any("range") && said.Count <= 12 && !said.Any("tuning", "dynamic");
+        bool loses = said.Any("lose", "lost", "losing") && said.Any("them", "they", "followers", "director") && said.Any("where", "when", "how") && !said.Any(Lexicon.Microphones) && request.RemovedShotIds.Count == 0;
+        bool reliable = radio.AvailabilityFraction is not null && said.Any("distance", "reliable", "reliably", "far");
+        bool range = loses || reliable || said.Any("range") && said.Count <= 12 && !said.Any("tuning", "dynamic");
         return link || parting || howFar || howNear || heard || range || (said.Any("signal") && said.Count <= 8 && !said.Any(Lexicon.Microphones)) ? CrewIntent.LinkCheck : null;
     }
 
@@ -135,7 +140,10 @@ internal static class RadioIntentReader
         bool asks = said.Any("what", "whats", "how", "is", "are", "am", "which", "max", "maximum");
         bool fine = (said.Any("ok", "okay", "fine", "alright") || (said.Any("can", "may", "could") && said.Any("use", "run", "send"))) && radio.Country is not null
             && (radio.Power is not null || radio.FrequencyMHz is not null || (radio.TuningRanges.Count > 0 && radio.TransmitterCount is null && !said.Any(RadioWords.Transmitters))) && radio.GapM is null;
-        bool most = said.Any("power", "eirp", "erp") && said.Any("much", "max", "maximum") && (asks || radio.Country is not null) && radio.GapM is null && !said.Any("range");
+        bool here = said.Any("here", "trouble", "allowed") && said.Any("can", "allowed", "trouble", "may", "am") && (radio.FrequencyMHz is not null || radio.Power is not null || said.Any("broadcasting", "transmitting", "broadcast", "transmit")) && radio.GapM is null && !said.Any("hear", "range");
+        bool where = radio.Country is not null && radio.GapM is null && (said.Any("allowed", "rules", "rule") || (said.Any("power", "mw", "watts") && asks) || (said.Any("ok", "okay", "fine") && said.Any("transmitters", "transmitter", "radios", "radio", "wireless", "packs", "gear")));
+        bool much = radio.Power is not null && said.Any("too") && said.Any("much") && radio.GapM is null;
+        bool most = here || where || much || said.Any("power", "eirp", "erp") && said.Any("much", "max", "maximum") && (asks || radio.Country is not null) && radio.GapM is null && !said.Any("range");
         bool over = said.Any("limit", "limits") && ((said.Any("over", "above", "below", "under") && asks) || (radio.Country is not null && said.Count <= 4));
         return fine || most || over || (said.Any(RadioWords.Limits) && asks && (thing || (radio.Country is not null && talking)));
     }

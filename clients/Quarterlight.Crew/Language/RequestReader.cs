@@ -66,7 +66,7 @@ public static class RequestReader
         }
 
         CrewRequest other = ClipIntentReader.Decide(request, said, radio) ?? RadioIntentReader.Decide(request, said, radio, memory.LastRadio) ?? IntentReader.Decide(request, said);
-        return other.Intent == CrewIntent.Unknown ? ClipIntentReader.Fallback(other, said) ?? other : other;
+        return other.Intent == CrewIntent.Unknown ? ClipIntentReader.Fallback(other, said) ?? SecondOpinion.Of(other, said with { CabinSaid = cabinSaid }, vocabulary, forecast, radio) : other;
     }
 
     private static CrewRequest WithLeftOut(CrewRequest request, IReadOnlyList<Token> tokens, CrewVocabulary vocabulary, Scene? scene)
