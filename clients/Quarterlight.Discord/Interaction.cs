@@ -25,6 +25,12 @@ public enum InteractionKind
 /// <param name="Token">Credential for the answer.</param>
 public sealed record InteractionTicket(ulong ApplicationId, ulong InteractionId, string Token)
 {
+    /// <summary>
+    /// When the interaction was received, a timestamp of the <see cref="TimeProvider"/> in use: how long a first answer may be tried counts from here.
+    /// Null counts from the first try.
+    /// </summary>
+    public long? ReceivedTimestamp { get; init; }
+
     /// <inheritdoc/>
     public override string ToString() => $"interaction {InteractionId}";
 }

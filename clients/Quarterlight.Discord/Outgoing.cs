@@ -14,6 +14,9 @@ public sealed record OutgoingMessage
 
     /// <summary>True when only the asker may see it. On an edit it stays as it was decided at the first answer.</summary>
     public bool Private { get; init; }
+
+    /// <summary>True shows previews of links in the text. Off unless asked for: text of users may hold links, and a preview pushes the answer off a phone's screen.</summary>
+    public bool LinkPreviews { get; init; }
 }
 
 /// <summary>A file to show or attach.</summary>

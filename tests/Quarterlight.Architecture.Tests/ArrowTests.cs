@@ -14,6 +14,9 @@ public sealed class ArrowTests
     public static TheoryData<string> RoomsWithoutModels =>
         [.. House.Projects.Keys.Where(p => p is not ("Quarterlight.Tagger" or "Quarterlight.Training" or "Quarterlight.Protos")).Order()];
 
+    public static TheoryData<string> RoomsWithoutThePlatform =>
+        [.. House.Projects.Keys.Where(p => p is not ("Quarterlight.CrewBot" or "Quarterlight.Discord" or "Quarterlight.Protos")).Order()];
+
     public static TheoryData<Type, string> DomainOffenders => new()
     {
         { typeof(ReadsAFile), "System.IO.File" },
@@ -89,6 +92,32 @@ public sealed class ArrowTests
     [Fact]
     public void CrewBotRule_PlantedOffender_IsCaught() =>
         Assert.NotEmpty(HouseRules.CrewBotSeesOnlyTheHost.Offences(House.Offender(typeof(BotThatReachesIntoTheStore))));
+
+    [Fact]
+    public void Discord_KnowsOnlyItself()
+    {
+        Assert.NotEmpty(House.TypesOf("Quarterlight.Discord"));
+        Offences.None(HouseRules.DiscordKnowsOnlyItself.Offences(House.TypesOf("Quarterlight.Discord")));
+    }
+
+    [Theory]
+    [InlineData(typeof(DiscordThatKnowsTheCrew))]
+    [InlineData(typeof(CrewThatReachesIntoTheHost))]
+    [InlineData(typeof(AcousticsThatKnowsPlacement))]
+    [InlineData(typeof(SpeaksTheWire))]
+    public void DiscordRule_PlantedOffender_IsCaught(Type offender) =>
+        Assert.NotEmpty(HouseRules.DiscordKnowsOnlyItself.Offences(House.Offender(offender)));
+
+    [Fact]
+    public void DiscordProject_ReferencesNoOtherProject() => Assert.DoesNotContain("<ProjectReference", File.ReadAllText(Path.Combine(House.Root, House.Projects["Quarterlight.Discord"])), StringComparison.Ordinal);
+
+    [Theory]
+    [MemberData(nameof(RoomsWithoutThePlatform))]
+    public void RoomOutsideTheBot_KnowsNoChatPlatform(string room) => Offences.None(HouseRules.NobodyKnowsThePlatform.Offences(House.TypesOf(room)));
+
+    [Fact]
+    public void PlatformRule_PlantedOffender_IsCaught() =>
+        Assert.NotEmpty(HouseRules.NobodyKnowsThePlatform.Offences(House.Offender(typeof(CrewThatKnowsThePlatform))));
 
     private static bool IsOnTheWire(string project) => project is "Quarterlight.Protos" or "Quarterlight.Planner" or "Quarterlight.Crew" or "Quarterlight.CrewBot";
 

@@ -10,14 +10,23 @@ using Quarterlight.Bench;
 bool dry = args.Contains("dry");
 if (!args.Contains("start"))
 {
-    Job job = (dry ? Job.Dry : Job.ShortRun.WithWarmupCount(5).WithIterationCount(15)).WithToolchain(InProcessEmitToolchain.Instance);
+    Job job = Job.ShortRun.WithWarmupCount(5).WithIterationCount(15).WithToolchain(InProcessEmitToolchain.Instance);
     IConfig config = ManualConfig.Create(DefaultConfig.Instance)
         .AddJob(job)
         .AddColumn(StatisticColumn.Median)
         .WithOptions(ConfigOptions.DisableOptimizationsValidator);
     int one = Array.IndexOf(args, "only");
     Type[] all = [typeof(PlanBench), typeof(TenSumsBench), typeof(LookupBench), typeof(LinkBench), typeof(ChannelBench), typeof(HeatBench), typeof(LevelsBench), typeof(JudgeBench), typeof(NoiseBench)];
-    BenchmarkRunner.Run(one >= 0 && one + 1 < args.Length ? [.. all.Where(t => t.Name.StartsWith(args[one + 1], StringComparison.OrdinalIgnoreCase))] : all, config);
+    Type[] wanted = one >= 0 && one + 1 < args.Length ? [.. all.Where(t => t.Name.StartsWith(args[one + 1], StringComparison.OrdinalIgnoreCase))] : all;
+    if (dry)
+    {
+        await DryRun.RunAsync(wanted);
+    }
+    else
+    {
+        BenchmarkRunner.Run(wanted, config);
+    }
+
     if (one >= 0)
     {
         return 0;

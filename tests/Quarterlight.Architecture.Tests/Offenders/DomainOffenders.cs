@@ -55,3 +55,13 @@ internal sealed class BotThatReachesIntoTheStore
 {
     public Store.IDocumentStore? Store { get; init; }
 }
+
+internal sealed class DiscordThatKnowsTheCrew
+{
+    public Crew.CrewAnswer? Answer { get; init; }
+}
+
+internal sealed class CrewThatKnowsThePlatform
+{
+    public Discord.Interaction? Interaction { get; init; }
+}

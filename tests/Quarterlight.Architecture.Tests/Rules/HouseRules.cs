@@ -10,6 +10,14 @@ internal static class HouseRules
         "System.Threading.Timer", "System.Diagnostics.Stopwatch",
     ];
 
+    // Every room but the platform's own and the tools of the tests.
+    private static readonly string[] Rooms =
+    [
+        "Quarterlight.Quantities", "Quarterlight.Cabin", "Quarterlight.Acoustics", "Quarterlight.Placement", "Quarterlight.Radio", "Quarterlight.Endurance",
+        "Quarterlight.Clips", "Quarterlight.Store", "Quarterlight.Drawing", "Quarterlight.Audio", "Quarterlight.Tagger", "Quarterlight.Training",
+        "Quarterlight.Planner", "Quarterlight.Crew", "Quarterlight.CrewBot",
+    ];
+
     // Which other rooms each domain room may look at.
     private static readonly Dictionary<string, string[]> RoomsBelow = new()
     {
@@ -51,6 +59,12 @@ internal static class HouseRules
             "Quarterlight.Store.", "Quarterlight.Drawing.", "Quarterlight.Audio.", "Quarterlight.Tagger.", "Quarterlight.Quantities.", "Quarterlight.Cabin.",
             "Quarterlight.Acoustics.", "Quarterlight.Placement.", "Quarterlight.Radio.", "Quarterlight.Endurance.", "Quarterlight.Clips.",
         ]);
+
+    /// <summary>The chat platform's side knows nothing of what it carries: no other room, and not the wire of the planner.</summary>
+    public static DependencyRule DiscordKnowsOnlyItself { get; } = new([""], [.. Rooms.Select(r => r + "."), "Quarterlight.V1.", "Google.Protobuf.", "Grpc."]);
+
+    /// <summary>Only the crew's process knows which chat platform there is.</summary>
+    public static DependencyRule NobodyKnowsThePlatform { get; } = new([""], ["Quarterlight.Discord."]);
 
     /// <summary>Nobody but the crew's process looks into the host.</summary>
     public static DependencyRule NobodyLooksUp { get; } = new([""], ["Quarterlight.Planner.", "Quarterlight.Crew.", "Quarterlight.CrewBot."]);

@@ -79,13 +79,13 @@ public class HeatForecastTests
         Assert.True((report.Limits[(int)rhythm.Limit].Minutes ?? 1e9) >= Math.Min(rhythm.RollMin, rolled) - 0.1, $"{task} {report.Limits[(int)rhythm.Limit]} {rhythm.RollMin}");
         Assert.True(report.PrecoolMin is null || Math.Abs(report.PrecoolMin.Value - rhythm.Blocks[0].EndMin) < 1e-9 || (report.PrecoolMin == 0 && rhythm.Blocks[0].Kind == HeatBlockKind.Roll));
 
-        // The report is stepped more finely than the search: a small part of a vote and of a degree may be between them.
+        // What is found is proved by the steps of the report, at every half minute: nothing may lie between them.
         var limits = new HeatLimits(task);
         foreach (HeatSample sample in report.Samples.Where(s => rhythm.Blocks.Any(b => b.Kind == HeatBlockKind.Roll && s.Minute > b.StartMin && s.Minute <= b.EndMin)))
         {
-            Assert.True(sample.Co2Ppm <= 2500 + 30);
-            Assert.True(sample.WbgtC <= limits.StopWbgtC + 0.2);
-            Assert.True(task.RhythmLimit == HeatLimitKind.Caution || (sample.AirC <= 30.1 && sample.Pmv is not > 0.75), $"{task} {sample}");
+            Assert.True(sample.Co2Ppm < CarbonDioxide.StalePpm, $"{task} {sample}");
+            Assert.True(sample.WbgtC < limits.CautionWbgtC, $"{task} {sample}");
+            Assert.True(task.RhythmLimit == HeatLimitKind.Caution || (sample.AirC <= ThermalComfort.AirC.Max && sample.Pmv is not > HeatLimits.ComfortVote), $"{task} {sample}");
         }
     }
 
@@ -140,10 +140,11 @@ public class HeatForecastTests
         Assert.Equal(4, rhythm.RollMin);
         var of = new HeatCase(task, new SunTable(task, null, -60, 120));
         var precooling = new Precooling(of);
-        var search = new RhythmSearch(of, new HeatLimits(task), precooling);
+        var limits = new HeatLimits(task);
+        var proof = new RhythmProof(of, precooling, (state, second) => limits.Over(HeatLimitKind.Caution, state, of.Roll.SunW(second), of.IsSunlit(second)) != HeatCause.None);
         var found = new Rhythm((int)(rhythm.Blocks[0].EndMin * 60), 240, (int)(rhythm.CoolMin * 60));
-        Assert.True(search.Keeps(found));
-        Assert.False(search.Keeps(found with { CoolS = found.CoolS - 30 }));
+        Assert.True(proof.Keeps(found));
+        Assert.False(proof.Keeps(found with { CoolS = found.CoolS - 30 }));
     }
 
     [Fact]

@@ -21,7 +21,7 @@ public static class HeatForecast
 
         var table = new SunTable(task, task.HeadingDeg, -task.SoakMin - HeatOptions.EarliestMin, task.DurationMin);
         HeatAnswer answer = HeatAnswer.Of(task, table);
-        return Report(task, answer, HeatOptions.Of(task, table, answer));
+        return Report(task, answer, HeatOptions.Of(task, table));
     }
 
     /// <summary>The forecast and rhythm without options, for measuring.</summary>

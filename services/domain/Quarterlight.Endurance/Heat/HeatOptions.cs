@@ -14,9 +14,11 @@ internal static class HeatOptions
     public const int EarliestMin = 180;
 
     /// <summary>Options that change something, best first.</summary>
-    public static IReadOnlyList<HeatOption> Of(HeatTask task, SunTable table, HeatAnswer now)
+    public static IReadOnlyList<HeatOption> Of(HeatTask task, SunTable table)
     {
         var options = new List<HeatOption>();
+        // Like is held against like: an option's rhythm is of the coarse steps only.
+        HeatAnswer now = HeatAnswer.Of(task, table, refine: false);
         void Add(string code, string words, HeatTask changed, SunTable sun, double shiftMin = 0)
         {
             HeatAnswer then = HeatAnswer.Of(changed, sun, shiftMin, refine: false);

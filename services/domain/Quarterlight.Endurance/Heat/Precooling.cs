@@ -1,6 +1,6 @@
 namespace Quarterlight.Endurance.Heat;
 
-/// <summary>Soak and the cooling before the first take, kept by the half minute.</summary>
+/// <summary>Soak and the cooling before the first take, kept by the half minute and stepped as the report is: all that follows starts from the same cabin.</summary>
 internal sealed class Precooling
 {
     /// <summary>Spacing of the kept states, seconds.</summary>
@@ -37,7 +37,7 @@ internal sealed class Precooling
                 break;
             }
 
-            of.Precool.Advance(ref state, at, at + GridS);
+            of.Precool.Advance(ref state, at, at + GridS, fine: true);
             lowest = Math.Min(lowest, state.AirC);
             _states.Add(state);
         }

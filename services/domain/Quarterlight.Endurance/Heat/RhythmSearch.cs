@@ -20,6 +20,8 @@ internal readonly record struct Rhythm(int StartS, int RollS, int CoolS)
 /// <remarks>
 /// More cooling never breaks a limit that less cooling keeps, and a longer roll never needs less of it; so for each roll the least cooling is found by
 /// halving, from that of the roll before. A roll is held against the limit at its start and end, a long one in its middle too.
+/// Steps of half a minute take people's heat and the coil's as steady for so long and cool a little too well, and over a day of rolls that adds up. So what
+/// was found is held against the limit once more, by single seconds as the report has it, and cooled longer where that is needed.
 /// </remarks>
 internal sealed class RhythmSearch(HeatCase of, HeatLimits limits, Precooling precooling)
 {
@@ -47,6 +49,24 @@ internal sealed class RhythmSearch(HeatCase of, HeatLimits limits, Precooling pr
     /// <param name="longestS">How long a roll from the cooled cabin lasts; null when it lasts all day.</param>
     /// <param name="refine">False takes the best of the coarse steps.</param>
     public Rhythm Best(int? longestS, bool refine = true)
+    {
+        Rhythm found = Found(longestS, refine);
+        if (found.RollS == 0)
+        {
+            return found;
+        }
+
+        var proof = new RhythmProof(of, precooling, (state, second) => Over(state, second));
+        if (longestS is null && !proof.Keeps(found))
+        {
+            // All day in one roll was a hair too long.
+            found = Found(of.DayS - found.StartS, refine);
+        }
+
+        return proof.Nearest(found, of.Task.RollMin is null ? LeastCoolS : null);
+    }
+
+    private Rhythm Found(int? longestS, bool refine)
     {
         if (precooling.StartS + GridS > of.DayS)
         {

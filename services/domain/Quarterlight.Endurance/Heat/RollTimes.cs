@@ -5,7 +5,7 @@ namespace Quarterlight.Endurance.Heat;
 /// <param name="Cause">What meets it.</param>
 internal readonly record struct LimitHit(int? Seconds, HeatCause Cause);
 
-/// <summary>Rolls on from a cooled cabin until the limits are met.</summary>
+/// <summary>Rolls on from a cooled cabin until the limits are met, by the steps of the report.</summary>
 internal sealed class RollTimes(HeatCase of, HeatLimits limits, CabinPhase roll)
 {
     // A cabin cooled on purpose below comfort may warm into it for so long before it counts as cold (judgement).
@@ -24,7 +24,7 @@ internal sealed class RollTimes(HeatCase of, HeatLimits limits, CabinPhase roll)
         for (int at = fromS, previous = fromS; ; previous = at, at = Math.Min(at + 60, of.DayS))
         {
             before = state;
-            roll.Advance(ref state, previous, at);
+            roll.Advance(ref state, previous, at, fine: true);
             for (int kind = 0; kind <= (int)last && Over(kind, state, at) != HeatCause.None; kind++)
             {
                 if (hits[kind].Seconds is null)
@@ -69,7 +69,7 @@ internal sealed class RollTimes(HeatCase of, HeatLimits limits, CabinPhase roll)
         }
 
         CabinState high = low;
-        roll.Advance(ref high, lowS, highS);
+        roll.Advance(ref high, lowS, highS, fine: true);
         cause = Over(kind, high, highS);
         while (highS - lowS > 1)
         {

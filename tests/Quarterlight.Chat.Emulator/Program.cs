@@ -1,0 +1,3 @@
+using Quarterlight.Chat.Emulator.Control;
+
+return await ControlProgram.RunAsync(args).ConfigureAwait(false);
