@@ -16,6 +16,9 @@ internal static class ClipAspectReader
 
     public static CrewRequest About(CrewRequest request, ClipAspect aspect) => request with { Intent = CrewIntent.ClipQuestion, Clip = request.Clip with { Aspect = aspect } };
 
+    /// <summary>The likeliest aspect of a question known to be about a clip.</summary>
+    public static ClipAspect Guess(SaidThings said) => Word(said, asks: true) ?? ClipAspect.Verdict;
+
     /// <summary>The aspect, the picture or the same clip once more; null when the question is about something else.</summary>
     /// <param name="request">Slots read so far.</param>
     /// <param name="said">Words.</param>

@@ -29,12 +29,23 @@ internal static class ForecastIntentReader
 
         if (Explicit(request, said, forecast) is { } named)
         {
-            bool goesOn = last is not null && !request.SceneSaid && (Same(last.Intent, named) && (Joins(said) || said.Any("too", "then", "instead")));
-            ForecastSaid? before = goesOn ? last!.Said : last?.Intent == CrewIntent.HeatForecast && !request.SceneSaid ? new ForecastSaid { Heat = last.Said.Heat.Facts() } : null;
-            return With(request, said, named, forecast, before);
+            return As(request, said, named, forecast);
         }
 
         return last is not null && FollowUp(request, said, forecast, last.Intent) is { } next ? With(request, said, next, forecast, request.SceneSaid ? new ForecastSaid() : last.Said) : null;
+    }
+
+    /// <summary>A question known to be about one of them, with what goes on from the question before.</summary>
+    /// <param name="request">Slots read so far.</param>
+    /// <param name="said">Words.</param>
+    /// <param name="intent">What is asked.</param>
+    /// <param name="forecast">What the question says about it.</param>
+    public static CrewRequest As(CrewRequest request, SaidThings said, CrewIntent intent, ForecastSaid forecast)
+    {
+        ForecastMemory? last = said.Memory.LastForecast;
+        bool goesOn = last is not null && !request.SceneSaid && (Same(last.Intent, intent) && (Joins(said) || said.Any("too", "then", "instead")));
+        ForecastSaid? before = goesOn ? last!.Said : last?.Intent == CrewIntent.HeatForecast && !request.SceneSaid ? new ForecastSaid { Heat = last.Said.Heat.Facts() } : null;
+        return With(request, said, intent, forecast, before);
     }
 
     private static bool Joins(SaidThings said) => said.Tokens[0].IsAny(Joining);

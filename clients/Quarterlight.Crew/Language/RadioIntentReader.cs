@@ -47,6 +47,13 @@ internal static class RadioIntentReader
         return slots && SlotsAlone(said, radio) is { } alone ? With(request, said, alone, radio, null) : null;
     }
 
+    /// <summary>A question known to be about the radio that does not go on from another.</summary>
+    /// <param name="request">Slots read so far.</param>
+    /// <param name="said">Words.</param>
+    /// <param name="intent">What is asked.</param>
+    /// <param name="radio">What the question says about it.</param>
+    public static CrewRequest As(CrewRequest request, SaidThings said, CrewIntent intent, RadioSaid radio) => With(request, said, intent, radio, null);
+
     private static CrewRequest With(CrewRequest request, SaidThings said, CrewIntent intent, RadioSaid radio, RadioMemory? last)
     {
         RadioSaid whole = radio with { KitName = said.KitSaid };

@@ -11,7 +11,11 @@ public static class RequestReader
     /// <param name="memory">What the conversation remembers.</param>
     /// <param name="units">Units a bare number is in.</param>
     /// <param name="attached">True when a clip came with the question, which then is about the clip.</param>
-    public static CrewRequest Read(string text, CrewVocabulary vocabulary, CrewMemory memory, UnitPreference units, bool attached = false)
+    public static CrewRequest Read(string text, CrewVocabulary vocabulary, CrewMemory memory, UnitPreference units, bool attached = false) =>
+        SecondOpinion.Of(ByRules(text, vocabulary, memory, units, attached));
+
+    /// <summary>The question as the rules alone understand it, with all that was read on the way.</summary>
+    internal static QuestionRead ByRules(string text, CrewVocabulary vocabulary, CrewMemory memory, UnitPreference units, bool attached = false)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(vocabulary);
@@ -52,22 +56,45 @@ public static class RequestReader
         request = WithLeftOut(request, tokens, vocabulary, scene);
         var said = new SaidThings(tokens, request, KitReader.Microphones(tokens, vocabulary.KitOf(scene)).Count > 0, vocabulary.CabinNames.FindOne(tokens)?.Id, vocabulary.KitNames.FindOne(tokens)?.Id, memory);
         RadioSaid radio = RadioReader.Read(text, tokens, unitsSaid ?? units, vocabulary.Knows, memory.LastRadio is not null);
-        if (attached)
-        {
-            return ClipIntentReader.Attached(request);
-        }
-
         ForecastSaid forecast = ForecastReader.Read(text, tokens, request, unitsSaid ?? units, memory.LastForecast?.Intent);
         // "Four people" is neither a four-door car nor a people carrier.
         string? cabinSaid = Other(vocabulary.CabinNames.FindOne([.. tokens.Where(t => t.Number is null && !(forecast.Heat.Adults is not null && t.Is("people")))])?.Id, scene?.Cabin);
-        if (ForecastIntentReader.Decide(request, said with { CabinSaid = cabinSaid }, forecast) is { } forecasts)
+        SaidThings forecastSaid = said with { CabinSaid = cabinSaid };
+        CrewRequest rules = attached ? ClipIntentReader.Attached(request) : Decide(request, said, forecastSaid, forecast, radio);
+        var seen = new IntentSeen(text, tokens, vocabulary.Classes, SlotEvidence.Of(forecastSaid, forecast, radio), Topic(memory, attached), Votes(request, said, forecastSaid, forecast, radio));
+        return new QuestionRead(rules, request, forecastSaid, forecast, radio, seen, attached);
+    }
+
+    private static CrewRequest Decide(CrewRequest request, SaidThings said, SaidThings forecastSaid, ForecastSaid forecast, RadioSaid radio)
+    {
+        if (ForecastIntentReader.Decide(request, forecastSaid, forecast) is { } forecasts)
         {
             return forecasts;
         }
 
-        CrewRequest other = ClipIntentReader.Decide(request, said, radio) ?? RadioIntentReader.Decide(request, said, radio, memory.LastRadio) ?? IntentReader.Decide(request, said);
-        return other.Intent == CrewIntent.Unknown ? ClipIntentReader.Fallback(other, said) ?? SecondOpinion.Of(other, said with { CabinSaid = cabinSaid }, vocabulary, forecast, radio) : other;
+        CrewRequest other = ClipIntentReader.Decide(request, said, radio) ?? RadioIntentReader.Decide(request, said, radio, said.Memory.LastRadio) ?? IntentReader.Decide(request, said);
+        return other.Intent == CrewIntent.Unknown ? ClipIntentReader.Fallback(other, said) ?? other : other;
     }
+
+    private static CrewIntent[] Votes(CrewRequest request, SaidThings said, SaidThings forecastSaid, ForecastSaid forecast, RadioSaid radio) =>
+    [
+        ForecastIntentReader.Decide(request, forecastSaid, forecast)?.Intent ?? CrewIntent.Unknown,
+        ClipIntentReader.Decide(request, said, radio)?.Intent ?? CrewIntent.Unknown,
+        RadioIntentReader.Decide(request, said, radio, said.Memory.LastRadio)?.Intent ?? CrewIntent.Unknown,
+        IntentReader.Decide(request, said).Intent,
+    ];
+
+    private static string Topic(CrewMemory memory, bool attached) => memory switch
+    {
+        _ when attached => "attached",
+        { LastClip.Current: true } => "remembered",
+        { LastForecast.Intent: CrewIntent.HeatForecast } => "heat",
+        { LastForecast.Intent: CrewIntent.RunTime } => "runtime",
+        { LastForecast.Intent: CrewIntent.Levels } => "levels",
+        { LastForecast: not null } => "noise",
+        { LastRadio: not null } => "radio",
+        _ => "none",
+    };
 
     private static CrewRequest WithLeftOut(CrewRequest request, IReadOnlyList<Token> tokens, CrewVocabulary vocabulary, Scene? scene)
     {

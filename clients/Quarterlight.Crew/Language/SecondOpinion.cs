@@ -1,60 +1,86 @@
 namespace Quarterlight.Crew.Language;
 
-/// <summary>Asks the examples where the rules understood nothing.</summary>
+/// <summary>Lets the model learnt from examples speak where it is surer than the rules, and holds it back where a wrong guess would change or promise something.</summary>
 internal static class SecondOpinion
 {
-    // Measured on examples held out of the model: below these, a guess is as often wrong as right, and asking back is better.
-    private const double LeastLead = 2;
-    private const double LeastKnownShare = 0.6;
+    // Measured by cross validation, docs/models/crew-reading.md: the least lead over what the rules say, and the least probability where they say nothing.
+    internal static float LeastLead = 0.1f;
+    internal static float LeastSure = 0.2f;
 
-    /// <summary>The request with what its words most resemble; the request itself when that is too vague or would mislead.</summary>
-    /// <param name="request">A request the rules did not understand.</param>
-    /// <param name="said">Words.</param>
-    /// <param name="vocabulary">The team's own words.</param>
-    /// <param name="forecast">What the question says about heat, run time, levels and noise.</param>
-    /// <param name="radio">What it says about the radio.</param>
-    public static CrewRequest Of(CrewRequest request, SaidThings said, CrewVocabulary vocabulary, ForecastSaid forecast, RadioSaid radio)
+    /// <summary>The request as the rules and the model together understand it.</summary>
+    /// <param name="read">The question as the rules read it.</param>
+    public static CrewRequest Of(QuestionRead read) => Of(read, IntentModel.Shipped);
+
+    /// <summary>The same with a model of the caller's.</summary>
+    internal static CrewRequest Of(QuestionRead read, IntentModel model)
     {
-        if (said.Count < 2)
+        if (read.Attached || read.Said.Count == 0)
         {
-            return request;
+            return read.Rules;
         }
 
-        IntentGuess guess = IntentExamples.Shipped.Guess(IntentExamples.Features(said.Tokens, new ExampleNames(vocabulary), Topic(said.Memory)));
-        if (guess.Lead < LeastLead || guess.KnownShare < LeastKnownShare || !Stands(guess.Intent, request, said))
-        {
-            return request;
-        }
-
-        CrewRequest understood = request with
-        {
-            Intent = guess.Intent,
-            Forecast = forecast with { KitName = said.KitSaid, CabinName = said.CabinSaid },
-            Radio = radio with { KitName = said.KitSaid },
-        };
-        return guess.Intent == CrewIntent.Show ? understood with { ShownName = said.KitSaid ?? said.CabinSaid ?? request.SceneName } : understood;
+        Span<IntentFeature> features = stackalloc IntentFeature[IntentFeatures.Most];
+        Span<float> probabilities = stackalloc float[IntentModel.Classes];
+        int count = IntentFeatures.Write(read.Seen, read.Rules.Intent, features);
+        model.Probabilities(features[..count], probabilities);
+        return As(read, Choose(read, probabilities));
     }
 
-    // What changes something, or names what is not there, is not guessed.
-    private static bool Stands(CrewIntent intent, CrewRequest request, SaidThings said) => intent switch
+    /// <summary>What is asked, by the rules and the model's probabilities.</summary>
+    /// <param name="read">The question as the rules read it.</param>
+    /// <param name="probabilities">Probability of each intent; those that cannot stand are made nothing.</param>
+    internal static CrewIntent Choose(QuestionRead read, Span<float> probabilities)
     {
-        CrewIntent.SetUnits => request.Units is not null,
-        CrewIntent.SetClipLimits => request.Clip.Limits is not null || request.Clip.ResetsLimits,
-        CrewIntent.UseScene => request.SceneSaid,
-        CrewIntent.Show => request.SceneSaid || said.KitSaid is not null || said.CabinSaid is not null,
-        CrewIntent.WhatIf => request.HasChanges,
-        CrewIntent.CheckChannels => false,
-        CrewIntent.ClipQuestion or CrewIntent.ClipPicture or CrewIntent.ClipReplan => said.Memory.LastClip is not null,
+        CrewIntent rules = read.Rules.Intent;
+        CrewIntent best = rules;
+        for (int i = 0; i < probabilities.Length; i++)
+        {
+            var intent = (CrewIntent)i;
+            if (probabilities[i] > probabilities[(int)best] && (intent == CrewIntent.Unknown || Stands(intent, read)))
+            {
+                best = intent;
+            }
+        }
+
+        if (best == rules || probabilities[(int)best] - probabilities[(int)rules] < LeastLead)
+        {
+            return rules;
+        }
+
+        if (rules == CrewIntent.Unknown)
+        {
+            return read.Said.Count >= 2 && probabilities[(int)best] >= LeastSure ? best : rules;
+        }
+
+        // The model has seen no questions that go on from one about the radio; there the rules know better.
+        return read.Said.Memory.LastRadio is null ? best : rules;
+    }
+
+    // What changes something, or speaks of what is not there, is not guessed.
+    private static bool Stands(CrewIntent intent, QuestionRead read) => intent switch
+    {
+        CrewIntent.SetUnits => read.Request.Units is not null,
+        CrewIntent.SetClipLimits => read.Request.Clip.Limits is not null || read.Request.Clip.ResetsLimits,
+        CrewIntent.UseScene => read.Request.SceneSaid,
+        CrewIntent.LoadDemo => read.Said.Any("demo", "example", "examples", "sample", "samples", "invented", "dummy", "pretend"),
+        CrewIntent.Show => read.Request.SceneSaid || read.Said.KitSaid is not null || read.Said.CabinSaid is not null,
+        CrewIntent.WhatIf => read.Request.HasChanges,
+        CrewIntent.CheckChannels => read.Radio.CarriersMHz.Count > 1,
+        CrewIntent.ClipQuestion or CrewIntent.ClipPicture or CrewIntent.ClipReplan => read.Said.Memory.LastClip is not null,
         _ => true,
     };
 
-    private static string Topic(CrewMemory memory) => memory switch
+    private static CrewRequest As(QuestionRead read, CrewIntent intent)
     {
-        { LastClip.Current: true } => "remembered",
-        { LastForecast.Intent: CrewIntent.HeatForecast } => "heat",
-        { LastForecast.Intent: CrewIntent.RunTime } => "runtime",
-        { LastForecast.Intent: CrewIntent.Levels } => "levels",
-        { LastForecast: not null } => "noise",
-        _ => "none",
-    };
+        CrewRequest request = read.Request;
+        return intent == read.Rules.Intent ? read.Rules : intent switch
+        {
+            CrewIntent.HeatForecast or CrewIntent.RunTime or CrewIntent.Levels or CrewIntent.NoiseForecast or CrewIntent.QuietStretches => ForecastIntentReader.As(request, read.Said, intent, read.Forecast),
+            CrewIntent.LinkCheck or CrewIntent.LinkLaw or CrewIntent.QuietChannel or CrewIntent.Channels or CrewIntent.CheckChannels => RadioIntentReader.As(request, read.Said, intent, read.Radio),
+            CrewIntent.ClipQuestion => ClipAspectReader.About(request, ClipAspectReader.Guess(read.Said)),
+            CrewIntent.Show => request with { Intent = intent, ShownName = read.Said.KitSaid ?? read.Said.CabinSaid ?? request.SceneName },
+            CrewIntent.WhySite => request with { Intent = intent, SiteRemoved = false },
+            _ => request with { Intent = intent },
+        };
+    }
 }
