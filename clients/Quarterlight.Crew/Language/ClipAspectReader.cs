@@ -76,6 +76,11 @@ internal static class ClipAspectReader
             return ClipAspect.Channels;
         }
 
+        if (said.Any("clipping", "clipped") && !said.Any(ClipWords.Times) && !said.Any(Lexicon.Reasons) && !said.Any("second", "seconds", "fix"))
+        {
+            return ClipAspect.Loudness;
+        }
+
         if (said.Any(Lexicon.Reasons) || (said.Any("fix", "mend", "remedy", "improve", "cure", "do") && said.Any("we", "how", "i", "should") && !said.Any("hear") && said.Count <= 8))
         {
             return ClipAspect.Why;
@@ -86,7 +91,7 @@ internal static class ClipAspectReader
             return ClipAspect.File;
         }
 
-        if (said.Any("second", "seconds", "secs", "minute", "point", "points", "bit", "bits", "part", "parts") && said.Any("which", "what") && !said.Any("long"))
+        if (said.Any("second", "seconds", "secs", "minute", "point", "points", "bit", "bits", "part", "parts") && said.Any("which", "what") && !said.Any("long", "depth"))
         {
             return ClipAspect.Where;
         }
@@ -127,7 +132,7 @@ internal static class ClipAspectReader
             return ClipAspect.Figures;
         }
 
-        if (said.Any("file", "format", "metadata", "slate", "timecode", "long", "length", "duration", "rate"))
+        if (said.Any("file", "format", "metadata", "slate", "timecode", "long", "length", "duration", "rate", "depth"))
         {
             return ClipAspect.File;
         }

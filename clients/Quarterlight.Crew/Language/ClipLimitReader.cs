@@ -82,6 +82,18 @@ internal static class ClipLimitReader
                     limits.SpeechToNoiseUseDb = positive;
                 }
             }
+            else if (OfNoise(tokens))
+            {
+                // Without another word a limit is of speech over noise; below the lower one a clip is redone.
+                if (care || Any("redo", "lower"))
+                {
+                    limits.SpeechToNoiseCareDb = positive;
+                }
+                else
+                {
+                    limits.SpeechToNoiseUseDb = positive;
+                }
+            }
         }
         else if (care || Any("mark", "marks", "count", "penalise", "penalize", "flag", "mind", "complain", "ignore", "warn", "warning", "bother"))
         {
@@ -102,6 +114,23 @@ internal static class ClipLimitReader
         }
 
         return limits.CalculateSize() == 0 ? null : limits;
+    }
+
+    // "Set the limit to 14", "use from 16 dB": a plain number of decibels with a word of limits, and nothing else it could measure.
+    private static bool OfNoise(IReadOnlyList<Token> tokens)
+    {
+        int at = tokens.Count - 1;
+        while (at >= 0 && tokens[at].Number is null)
+        {
+            at--;
+        }
+
+        bool decibels = at + 1 < tokens.Count && tokens[at + 1].Word is "db" or "decibels";
+        bool other = tokens.Any(t => t.Word is "speed" or "power" or "mhz" or "mph" or "kmh" or "mw" or "erp" or "eirp" or "metres" or "meters" or "feet" or "degrees" or "gain" or "pad" or "percent" or "minutes" or "hours" or "channel" or "channels" or "fan" or "gb" or "lufs");
+        bool word = tokens.Any(t => t.Word is "limit" or "limits" or "threshold" or "thresholds");
+        bool from = decibels && tokens.Any(t => t.Word is "from" or "above" or "below" or "under") && tokens.Any(t => t.Word is "use" or "care" or "redo" or "usable" or "clips");
+        bool setting = tokens.Any(t => t.IsAny(ClipWords.Setting)) || tokens.Any(t => t.Word is "should" or "be" or "to");
+        return !other && tokens[at].Number is > 0 and <= 60 && (from || word && (decibels || setting));
     }
 
     // The number within three words after the word.

@@ -1,19 +1,14 @@
-using Quarterlight.Crew;
 using Quarterlight.Crew.Demo;
-using Quarterlight.Crew.Language;
 using Quarterlight.V1;
 
-namespace Quarterlight.Training.Reading;
+namespace Quarterlight.Crew.Language;
 
 /// <summary>A labelled question.</summary>
 /// <param name="Intent">What it asks.</param>
 /// <param name="Read">The question as the rules read it.</param>
 /// <param name="Fresh">True when the rules were not mended with it, so that what they make of it tells how far they can be trusted.</param>
-internal sealed record ReadingExample(CrewIntent Intent, QuestionRead Read, bool Fresh)
+internal sealed record IntentExample(CrewIntent Intent, QuestionRead Read, bool Fresh)
 {
-    /// <summary>Its features as they are learnt from: with the rules' word only where that word is honest.</summary>
-    public ReadingRow Row() => new(Features(Fresh), (int)Intent);
-
     /// <summary>Its features.</summary>
     /// <param name="withRules">True with what the rules make of it.</param>
     public IntentFeature[] Features(bool withRules)
@@ -24,16 +19,16 @@ internal sealed record ReadingExample(CrewIntent Intent, QuestionRead Read, bool
 }
 
 /// <summary>Reads the labelled questions: intent|what is talked about|words, in sections named by lines such as "; [fresh]".</summary>
-internal static class ReadingExamples
+internal static class IntentExamples
 {
     private const string FreshSection = "; [fresh]";
 
     /// <summary>The examples of a file's lines, as the demo's team would ask them.</summary>
     /// <exception cref="FormatException">A line has another form.</exception>
-    public static IReadOnlyList<ReadingExample> Parse(IEnumerable<string> lines)
+    public static IReadOnlyList<IntentExample> Parse(IEnumerable<string> lines)
     {
         var vocabulary = new CrewVocabulary(DemoData.Scenes, DemoData.Cabins, DemoData.Kits);
-        var examples = new List<ReadingExample>();
+        var examples = new List<IntentExample>();
         bool fresh = false;
         foreach (string line in lines)
         {
@@ -51,7 +46,7 @@ internal static class ReadingExamples
                     throw new FormatException($"Not an example: {line}");
                 }
 
-                examples.Add(new ReadingExample(intent, Read(fields[2], fields[1], vocabulary), fresh));
+                examples.Add(new IntentExample(intent, Read(fields[2], fields[1], vocabulary), fresh));
             }
         }
 

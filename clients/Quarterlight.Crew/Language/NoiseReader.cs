@@ -22,7 +22,7 @@ public static class NoiseReader
     private static NoiseAspect Aspect(IReadOnlyList<Token> tokens, double? band)
     {
         bool Any(params string[] words) => tokens.Any(t => t.Number is null && words.Contains(t.Word));
-        if (Any("table", "chart", "sheet"))
+        if (Any("table", "chart", "sheet") || (Any("every", "each", "per", "different", "various", "all") && Any("speed", "speeds")))
         {
             return NoiseAspect.Table;
         }

@@ -62,7 +62,7 @@ public static class RequestReader
         SaidThings forecastSaid = said with { CabinSaid = cabinSaid };
         CrewRequest rules = attached ? ClipIntentReader.Attached(request) : Decide(request, said, forecastSaid, forecast, radio);
         var seen = new IntentSeen(text, tokens, vocabulary.Classes, SlotEvidence.Of(forecastSaid, forecast, radio), Topic(memory, attached), Votes(request, said, forecastSaid, forecast, radio));
-        return new QuestionRead(rules, request, forecastSaid, forecast, radio, seen, attached);
+        return new QuestionRead(rules, request, forecastSaid, said.CabinSaid, forecast, radio, seen, attached);
     }
 
     private static CrewRequest Decide(CrewRequest request, SaidThings said, SaidThings forecastSaid, ForecastSaid forecast, RadioSaid radio)
@@ -186,12 +186,41 @@ public static class RequestReader
 
     private static UnitPreference? UnitsOf(IReadOnlyList<Token> tokens)
     {
-        if (tokens.Any(t => t.Word is "imperial" or "feet" or "inches" or "fahrenheit"))
+        // "A hundred yards back" only measures; "answer in yards" asks.
+        bool asked = tokens.All(t => t.Number is null) && (tokens.Any(t => t.Word is "units" or "unit" or "measurements" or "measures" or "system")
+            || tokens.Any(t => t.Word is "answer" or "answers" or "speak" or "talk" or "works" or "use" or "think" or "prefer" or "want" or "not" or "numbers" or "figures" or "everything") && tokens.Count <= 8);
+        bool Any(params string[] words) => tokens.Any(t => t.Number is null && words.Contains(t.Word));
+        if (asked)
+        {
+            int not = IndexOf(tokens, "not");
+            IReadOnlyList<Token> wanted = not > 0 ? [.. tokens.Take(not)] : tokens;
+            bool old = wanted.Any(t => t.Word is "mph" or "miles" or "mile" or "yards" or "foot" or "inch" or "american" or "us" or "english" or "freedom" or "customary");
+            bool si = wanted.Any(t => t.Word is "kmh" or "kilometres" or "kilometers" or "km" or "european" or "si" or "continental");
+            if (old != si && (old ? !wanted.Any(t => t.Is("us")) || Any("units", "measurements", "measures") : true))
+            {
+                return old ? UnitPreference.Imperial : UnitPreference.Metric;
+            }
+        }
+
+        if (Any("imperial", "feet", "inches", "fahrenheit"))
         {
             return UnitPreference.Imperial;
         }
 
-        return tokens.Any(t => t.Word is "metric" or "centimetres" or "centimeters" or "metres" or "meters" or "celsius" or "cm") ? UnitPreference.Metric : null;
+        return Any("metric", "centimetres", "centimeters", "metres", "meters", "celsius", "cm") ? UnitPreference.Metric : null;
+    }
+
+    private static int IndexOf(IReadOnlyList<Token> tokens, string word)
+    {
+        for (int i = 0; i < tokens.Count; i++)
+        {
+            if (tokens[i].Is(word))
+            {
+                return i;
+            }
+        }
+
+        return -1;
     }
 
     private static string? Other(string? said, string? kept) => said == kept ? null : said;

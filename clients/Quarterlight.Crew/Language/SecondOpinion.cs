@@ -4,8 +4,8 @@ namespace Quarterlight.Crew.Language;
 internal static class SecondOpinion
 {
     // Measured by cross validation, docs/models/crew-reading.md: the least lead over what the rules say, and the least probability where they say nothing.
-    internal static float LeastLead = 0.1f;
-    internal static float LeastSure = 0.2f;
+    private const float LeastLead = 0.1f;
+    private const float LeastSure = 0.2f;
 
     /// <summary>The request as the rules and the model together understand it.</summary>
     /// <param name="read">The question as the rules read it.</param>
@@ -62,11 +62,11 @@ internal static class SecondOpinion
         CrewIntent.SetUnits => read.Request.Units is not null,
         CrewIntent.SetClipLimits => read.Request.Clip.Limits is not null || read.Request.Clip.ResetsLimits,
         CrewIntent.UseScene => read.Request.SceneSaid,
-        CrewIntent.LoadDemo => read.Said.Any("demo", "example", "examples", "sample", "samples", "invented", "dummy", "pretend"),
-        CrewIntent.Show => read.Request.SceneSaid || read.Said.KitSaid is not null || read.Said.CabinSaid is not null,
+        CrewIntent.LoadDemo => read.Said.Any("demo", "example", "examples", "sample", "samples", "invented", "dummy", "pretend", "fake", "practice", "mock", "test") && !read.Said.Any("clip", "clips", "recording"),
+        CrewIntent.Show => read.Request.SceneSaid || read.Said.KitSaid is not null || read.CabinNamed is not null,
         CrewIntent.WhatIf => read.Request.HasChanges,
         CrewIntent.CheckChannels => read.Radio.CarriersMHz.Count > 1,
-        CrewIntent.ClipQuestion or CrewIntent.ClipPicture or CrewIntent.ClipReplan => read.Said.Memory.LastClip is not null,
+        CrewIntent.ClipQuestion or CrewIntent.ClipPicture or CrewIntent.ClipReplan => read.Said.Memory.LastClip is not null || read.Said.Any("clip", "recording", "recorded", "measured"),
         _ => true,
     };
 
@@ -78,7 +78,7 @@ internal static class SecondOpinion
             CrewIntent.HeatForecast or CrewIntent.RunTime or CrewIntent.Levels or CrewIntent.NoiseForecast or CrewIntent.QuietStretches => ForecastIntentReader.As(request, read.Said, intent, read.Forecast),
             CrewIntent.LinkCheck or CrewIntent.LinkLaw or CrewIntent.QuietChannel or CrewIntent.Channels or CrewIntent.CheckChannels => RadioIntentReader.As(request, read.Said, intent, read.Radio),
             CrewIntent.ClipQuestion => ClipAspectReader.About(request, ClipAspectReader.Guess(read.Said)),
-            CrewIntent.Show => request with { Intent = intent, ShownName = read.Said.KitSaid ?? read.Said.CabinSaid ?? request.SceneName },
+            CrewIntent.Show => request with { Intent = intent, ShownName = read.Said.KitSaid ?? read.CabinNamed ?? request.SceneName },
             CrewIntent.WhySite => request with { Intent = intent, SiteRemoved = false },
             _ => request with { Intent = intent },
         };

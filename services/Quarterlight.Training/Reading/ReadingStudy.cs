@@ -12,15 +12,15 @@ internal static class ReadingStudy
 
     private const int Seed = 5;
 
-    /// <summary>Learns from all examples and writes the weights.</summary>
-    public static void Train(IReadOnlyList<ReadingExample> examples, Stream to)
+    /// <summary>Learns from all examples and writes the weights. What the rules make of a question is learnt from only where they were not mended with it.</summary>
+    public static void Train(IReadOnlyList<IntentExample> examples, Stream to)
     {
-        SoftmaxFit fit = SoftmaxFit.Learn([.. examples.Select(e => e.Row())], IntentModel.Classes);
+        SoftmaxFit fit = SoftmaxFit.Learn([.. examples.Select(e => new ReadingRow(e.Features(withRules: e.Fresh), (int)e.Intent))], IntentModel.Classes);
         IntentModel.Write(fit.Hashes, fit.Bias, fit.Weights, to);
     }
 
     /// <summary>What the rules alone and rules and model together get right, each part read by a model learnt from the others.</summary>
-    public static string Score(IReadOnlyList<ReadingExample> examples)
+    public static string Score(IReadOnlyList<IntentExample> examples)
     {
         var random = new Random(Seed);
         int[] fold = [.. examples.Select(_ => random.Next(Folds))];
