@@ -44,7 +44,7 @@ internal static class ClipLimitReader
             {
                 limits.LeastSpeechS = positive;
             }
-            else if (Any("clipping", "clipped", "clips") && !speech)
+            else if (Any("clipping", "clipped", "clips") && !speech && !Any("db", "decibels"))
             {
                 limits.ClippingRedoPerMinute = positive;
             }
