@@ -14,8 +14,8 @@ public sealed class PhrasingTests(ITestOutputHelper output)
     private const double LeastUnseenEnduranceRate = 0.98;
     private const double LeastMendRate = 0.95;
 
-    // The goal is 0.95; 0.917 was reached when last scored, 0.033 under it. Held a little under what was reached.
-    private const double LeastKeptRate = 0.91;
+    // The goal is 0.95; 0.924 was reached when last scored, 0.026 under it. Held a little under what was reached.
+    private const double LeastKeptRate = 0.92;
 
     private static readonly ClipMemory Clip = ClipMemory.Of(new ClipReport(), null, null);
 
