@@ -23,7 +23,7 @@ public sealed class WholeCommandTests(SharedPlanner planner)
     ];
 
     // Topics that are shown as well as told.
-    private static readonly string[] Pictured = ["plan", "why", "what-if", "link", "heat", "noise", "clip"];
+    private static readonly string[] Pictured = ["plan", "what-if", "link", "heat", "noise", "clip"];
 
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
@@ -81,7 +81,7 @@ public sealed class WholeCommandTests(SharedPlanner planner)
 
         Assert.Empty(CrewCommands.All.Select(c => c.Name).Except(asked.Select(a => a.Command)));
         Assert.All(asked, a => LooksWell(a.Command, a.Sent, a.Answer));
-        Assert.All(Pictured, name => Assert.Contains(asked, a => a.Command == name && a.Answer.Files.Any(f => f.ContentType == "image/png")));
+        Assert.Empty(Pictured.Except(asked.Where(a => a.Answer.Files.Any(f => f.ContentType == "image/png")).Select(a => a.Command)));
         Assert.True(asked.Count(a => a.Sent.AcknowledgedAfter < TimeSpan.FromSeconds(1)) >= asked.Count * 0.95, "Acknowledged late: "
             + string.Join(", ", asked.Where(a => a.Sent.AcknowledgedAfter >= TimeSpan.FromSeconds(1)).Select(a => $"{a.Command} {a.Sent.AcknowledgedAfter}")));
         Assert.Empty(platform.Recording.Refused);

@@ -19,7 +19,7 @@ internal static class WholeTalk
         TypedCommand typed = CommandLine.Read(line);
         Assert.Null(typed.Wrong);
         CrewCommand command = CrewCommands.Find(typed.Call!.Name)!;
-        List<(string Name, object Value)> options = [.. typed.Call.Values.Select(v => (v.Key, ValueOf(command.Options.Single(o => o.Name == v.Key).Kind, v.Value)))];
+        List<(string Name, object Value)> options = [.. typed.Call.Values.Select(v => (v.Key, ValueOf(command.Options.Single(o => o.Name == v.Key), v.Value)))];
         if (file is not null)
         {
             options.Add((command.Options.Single(o => o.Kind == CrewOptionKind.File).Name, file));
@@ -39,11 +39,13 @@ internal static class WholeTalk
     public static IReadOnlyList<VisibleMessage> Answers(SentInteraction asked) =>
         [.. asked.Readable.Where(m => !m.IsLoading && m.Content != "Working on it…" && !m.Content.StartsWith("Reading the file…", StringComparison.Ordinal))];
 
-    private static object ValueOf(CrewOptionKind kind, string value) => kind switch
+    // Where the app offers choices it sends one of them, whatever a terminal would take.
+    private static object ValueOf(CrewOption option, string value) => option.Kind switch
     {
         CrewOptionKind.Flag => bool.Parse(value),
         CrewOptionKind.WholeNumber => long.Parse(value, CultureInfo.InvariantCulture),
         CrewOptionKind.Number => double.Parse(value, CultureInfo.InvariantCulture),
-        _ => value,
+        _ when option.Choices.Count == 0 => value,
+        _ => (option.Choices.FirstOrDefault(c => c.Value == value) ?? option.Choices.FirstOrDefault(c => c.Value.Contains(value, StringComparison.OrdinalIgnoreCase)) ?? option.Choices[0]).Value,
     };
 }
