@@ -8,6 +8,7 @@ internal sealed class FrameSender(IGatewaySocket socket, TimeProvider time, Time
 
     private readonly FrameBudget budget = new(time);
     private readonly SemaphoreSlim turn = new(1);
+    private bool stuck;
 
     /// <summary>Sends a frame of our own, when the limit allows.</summary>
     /// <exception cref="TimeoutException">It did not leave in time.</exception>
@@ -44,6 +45,12 @@ internal sealed class FrameSender(IGatewaySocket socket, TimeProvider time, Time
         await turn.WaitAsync(stop).ConfigureAwait(false);
         try
         {
+            // A frame that did not leave may still be on its way into the socket, which takes one at a time.
+            if (stuck)
+            {
+                throw new TimeoutException("The frame before this one did not leave in time.");
+            }
+
             while (budget.Wait(ours) is { Ticks: > 0 } wait)
             {
                 if (!ours)
@@ -64,6 +71,7 @@ internal sealed class FrameSender(IGatewaySocket socket, TimeProvider time, Time
             }
             catch (OperationCanceledException) when (late.IsCancellationRequested)
             {
+                stuck = true;
                 throw new TimeoutException("A frame did not leave in time.");
             }
         }
