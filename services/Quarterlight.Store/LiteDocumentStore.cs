@@ -1,3 +1,4 @@
+using System.Runtime.ExceptionServices;
 using LiteDB;
 using Microsoft.Win32.SafeHandles;
 
@@ -14,6 +15,10 @@ namespace Quarterlight.Store;
 public sealed class LiteDocumentStore : IDocumentStore
 {
     private const string Separator = "/";
+    private const string Documents = "documents";
+
+    // Longer than LiteDB waits for any of its own locks (a minute): what is not closed by then never will be.
+    private static readonly TimeSpan s_longestClose = TimeSpan.FromSeconds(90);
 
     private readonly LiteDatabase _database;
     private readonly ILiteCollection<BsonDocument> _documents;
@@ -31,7 +36,7 @@ public sealed class LiteDocumentStore : IDocumentStore
         _logPath = logPath;
         _time = time;
         _database.UtcDate = true;
-        _documents = _database.GetCollection("documents");
+        _documents = _database.GetCollection(Documents);
         _writer = new GroupWriter(Commit);
     }
 
@@ -53,7 +58,16 @@ public sealed class LiteDocumentStore : IDocumentStore
                 Connection = ConnectionType.Direct,
                 Collation = Collation.Binary,
             });
-            return new LiteDocumentStore(database, folderLock, Path.Combine(folder, "quarterlight-log.db"), time);
+            try
+            {
+                MakeCollection(database);
+                return new LiteDocumentStore(database, folderLock, Path.Combine(folder, "quarterlight-log.db"), time);
+            }
+            catch
+            {
+                database.Dispose();
+                throw;
+            }
         }
         catch
         {
@@ -129,17 +143,64 @@ public sealed class LiteDocumentStore : IDocumentStore
     }
 
     /// <summary>Finishes the writes that wait, folds the log into the data file and lets go of the folder.</summary>
+    /// <exception cref="TimeoutException">It did not close; what was acknowledged is in the log, and the folder stays taken until the process ends.</exception>
     public ValueTask DisposeAsync()
     {
         if (Interlocked.Exchange(ref _closed, 1) == 0)
         {
             _writer.Dispose();
             _log?.Dispose();
-            _database.Dispose();
+            CloseDatabase();
             _lock.Dispose();
         }
 
         return ValueTask.CompletedTask;
+    }
+
+    // LiteDB shows a collection to readers while the write that makes it is still under way, and a reader who comes then finds a page that is none yet:
+    // so it is made, and folded into the data file, before anybody can read. The index by id comes with it; there is no other.
+    private static void MakeCollection(LiteDatabase database)
+    {
+        if (database.CollectionExists(Documents))
+        {
+            return;
+        }
+
+        ILiteCollection<BsonDocument> made = database.GetCollection(Documents);
+        database.BeginTrans();
+        made.Insert(new BsonDocument { ["_id"] = Separator });
+        made.Delete(Separator);
+        database.Commit();
+        database.Checkpoint();
+    }
+
+    // LiteDB waits without a limit for its own queue to be written.
+    private void CloseDatabase()
+    {
+        Exception? failure = null;
+        var closing = new Thread(() =>
+        {
+            try
+            {
+                _database.Dispose();
+            }
+#pragma warning disable CA1031 // It belongs to the one who closes.
+            catch (Exception e)
+#pragma warning restore CA1031
+            {
+                failure = e;
+            }
+        }) { IsBackground = true, Name = "store closing" };
+        closing.Start();
+        if (!closing.Join(s_longestClose))
+        {
+            throw new TimeoutException("The store did not close in time. What was acknowledged is kept; the folder is free when this process ends.");
+        }
+
+        if (failure is not null)
+        {
+            ExceptionDispatchInfo.Throw(failure);
+        }
     }
 
     private void Commit(Action work)

@@ -1,11 +1,13 @@
 using System.CommandLine;
 using Quarterlight.Audio;
+using Quarterlight.Crew.Language;
 using Quarterlight.Training.Card;
 using Quarterlight.Training.Learning;
+using Quarterlight.Training.Reading;
 
 namespace Quarterlight.Training;
 
-/// <summary>The command line: <c>train</c>, <c>score</c>, <c>compare</c>, <c>card</c>.</summary>
+/// <summary>The command line: <c>train</c>, <c>score</c>, <c>compare</c>, <c>card</c>, <c>crew-train</c>, <c>crew-score</c>.</summary>
 public static class TrainingProgram
 {
     /// <summary>Exit code: done.</summary>
@@ -21,6 +23,9 @@ public static class TrainingProgram
     private static readonly Option<string?> s_cache = new("--cache") { Description = "File that keeps the features between commands. Delete it when clips or code change." };
     private static readonly Option<bool> s_each = new("--each") { Description = "Leaves out one recording at a time instead of a tenth of them; takes about eight times as long." };
 
+    private static readonly Option<string> s_examples = new("--examples") { Description = "File of labelled questions.", DefaultValueFactory = _ => Path.Combine("clients", "Quarterlight.Crew", "Language", "crew-examples.txt") };
+    private static readonly Option<string> s_weights = new("--weights") { Description = "Where the weights go.", DefaultValueFactory = _ => Path.Combine("clients", "Quarterlight.Crew", "Language", "crew-intents.bin") };
+
     /// <summary>Runs the program.</summary>
     /// <param name="args">Command line.</param>
     /// <param name="output">Where results go.</param>
@@ -31,12 +36,14 @@ public static class TrainingProgram
     {
         ArgumentNullException.ThrowIfNull(output);
         ArgumentNullException.ThrowIfNull(error);
-        var root = new RootCommand("Trains, scores and describes the sound tagger.")
+        var root = new RootCommand("Trains, scores and describes the sound tagger, and the model that reads what crews ask.")
         {
             Make("train", "Trains the model that ships and writes it.", [s_clips, s_own, s_cache, s_out], TrainAsync),
             Make("score", "Scores the shipped learners on recordings they have not heard.", [s_clips, s_own, s_cache, s_each], ScoreAsync),
             Make("compare", "Compares all learners and a plain rule.", [s_clips, s_own, s_cache], CompareAsync),
             Make("card", "Writes the model card with its pictures.", [s_clips, s_cache, s_docs], CardAsync),
+            Make("crew-train", "Trains the model that reads what crews ask and writes its weights.", [s_examples, s_weights], TrainReadingAsync),
+            Make("crew-score", "Scores that model on examples it has not seen.", [s_examples], ScoreReadingAsync),
         };
         return await root.Parse(args).InvokeAsync(new InvocationConfiguration { Output = output, Error = error }, cancellation).ConfigureAwait(false);
 
@@ -57,7 +64,7 @@ public static class TrainingProgram
                 }
                 catch (Exception e) when (e is IOException or UnauthorizedAccessException or FormatException or AudioFaultException)
                 {
-                    await error.WriteLineAsync($"{e.Message} The clips are looked for in {parsed.GetValue(s_clips)}; name another folder with --clips.").ConfigureAwait(false);
+                    await error.WriteLineAsync(options.Contains(s_clips) ? $"{e.Message} The clips are looked for in {parsed.GetValue(s_clips)}; name another folder with --clips." : e.Message).ConfigureAwait(false);
                     return Failed;
                 }
             });
@@ -123,4 +130,19 @@ public static class TrainingProgram
 
         await output.WriteLineAsync($"Wrote the card to {docs}.").ConfigureAwait(false);
     }
+
+    private static async Task TrainReadingAsync(ParseResult parsed, TextWriter output, CancellationToken cancellation)
+    {
+        using var weights = new MemoryStream();
+        ReadingStudy.Train(await ExamplesAsync(parsed, cancellation).ConfigureAwait(false), weights);
+        string to = parsed.GetValue(s_weights)!;
+        await File.WriteAllBytesAsync(to, weights.ToArray(), cancellation).ConfigureAwait(false);
+        await output.WriteLineAsync($"Wrote {weights.Length} bytes to {to}.").ConfigureAwait(false);
+    }
+
+    private static async Task ScoreReadingAsync(ParseResult parsed, TextWriter output, CancellationToken cancellation) =>
+        await output.WriteLineAsync(ReadingStudy.Score(await ExamplesAsync(parsed, cancellation).ConfigureAwait(false))).ConfigureAwait(false);
+
+    private static async Task<IReadOnlyList<IntentExample>> ExamplesAsync(ParseResult parsed, CancellationToken cancellation) =>
+        IntentExamples.Parse(await File.ReadAllLinesAsync(parsed.GetValue(s_examples)!, cancellation).ConfigureAwait(false));
 }

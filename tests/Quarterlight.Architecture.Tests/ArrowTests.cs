@@ -11,6 +11,10 @@ public sealed class ArrowTests
     public static TheoryData<string> RoomsWithoutTheWire =>
         [.. House.Projects.Keys.Where(p => p.StartsWith("Quarterlight.", StringComparison.Ordinal) && !IsOnTheWire(p)).Order()];
 
+    // The offline trainer learns from questions as the crew's own readers see them.
+    public static TheoryData<string> RoomsThatLookDown =>
+        [.. House.Projects.Keys.Where(p => p.StartsWith("Quarterlight.", StringComparison.Ordinal) && !IsOnTheWire(p) && p != "Quarterlight.Training").Order()];
+
     public static TheoryData<string> RoomsWithoutModels =>
         [.. House.Projects.Keys.Where(p => p is not ("Quarterlight.Tagger" or "Quarterlight.Training" or "Quarterlight.Protos")).Order()];
 
@@ -57,7 +61,7 @@ public sealed class ArrowTests
     public void WireRule_PlantedOffender_IsCaught() => Assert.NotEmpty(HouseRules.NoWireTypes.Offences(House.Offender(typeof(SpeaksTheWire))));
 
     [Theory]
-    [MemberData(nameof(RoomsWithoutTheWire))]
+    [MemberData(nameof(RoomsThatLookDown))]
     public void RoomBehindTheHost_DoesNotLookUp(string room) => Offences.None(HouseRules.NobodyLooksUp.Offences(House.TypesOf(room)));
 
     [Fact]

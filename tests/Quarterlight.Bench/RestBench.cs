@@ -14,7 +14,7 @@ public class RestBench
 {
     private static readonly byte[] Picture = [.. Enumerable.Range(0, 200_000).Select(i => (byte)(i * 131 >> 3))];
 
-    private readonly MemoryStream wire = new(new byte[256 * 1024]);
+    private readonly byte[] wire = new byte[256 * 1024];
 
     private readonly OutgoingMessage message = new()
     {
@@ -57,8 +57,8 @@ public class RestBench
         using (content)
         {
             // Where a socket would copy it to.
-            wire.Position = 0;
-            await content.CopyToAsync(wire, (TransportContext?)null);
+            using var socket = new MemoryStream(wire);
+            await content.CopyToAsync(socket, (TransportContext?)null);
         }
     }
 }

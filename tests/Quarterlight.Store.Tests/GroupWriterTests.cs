@@ -80,4 +80,18 @@ public sealed class GroupWriterTests
         await Task.WhenAll(writes);
         Assert.Equal(200, applied);
     }
+
+    [Fact]
+    public async Task CommitThatNeverReturns_CallerAndTheEnd_AreNotHeldForEver()
+    {
+        using var held = new ManualResetEventSlim();
+        var writer = new GroupWriter(_ => held.Wait(Stop), TimeSpan.FromMilliseconds(50));
+        Task<WriteOutcome> write = writer.WriteAsync(() => Done, Stop);
+
+        await Assert.ThrowsAsync<TimeoutException>(() => write.WaitAsync(TimeSpan.FromSeconds(60), Stop));
+        Assert.Throws<TimeoutException>(writer.Dispose);
+
+        held.Set();
+        writer.Dispose();
+    }
 }

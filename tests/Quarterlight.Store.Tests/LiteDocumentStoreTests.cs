@@ -27,6 +27,44 @@ public sealed class LiteDocumentStoreTests : DocumentStoreTests
     }
 
     [Fact]
+    public async Task Open_FreshFolderWithReadersAtOnce_NobodyFails()
+    {
+        for (int run = 0; run < 60; run++)
+        {
+            using var folder = new TempFolder();
+            LiteDocumentStore fresh = LiteDocumentStore.Open(folder.Path, Clock);
+            await using var close = fresh;
+            using var start = new Barrier(4);
+            var end = new CancellationTokenSource();
+            Task[] readers =
+            [
+                .. Enumerable.Range(0, 3).Select(n => Task.Factory.StartNew(
+                    () =>
+                    {
+                        start.SignalAndWait(Stop);
+                        while (!end.IsCancellationRequested)
+                        {
+                            _ = fresh.GetAsync(Key("health"), Stop).AsTask().Result;
+                            _ = fresh.ListTeamsAsync(Stop).AsTask().Result;
+                        }
+                    },
+                    Stop,
+                    TaskCreationOptions.LongRunning,
+                    TaskScheduler.Default)),
+            ];
+            start.SignalAndWait(Stop);
+            WriteOutcome written = await fresh.CreateAsync(Key("first"), Bytes("x"), Stop).WaitAsync(TimeSpan.FromSeconds(60), Stop);
+            await end.CancelAsync();
+            await Task.WhenAll(readers).WaitAsync(TimeSpan.FromSeconds(60), Stop);
+            end.Dispose();
+
+            Assert.Equal(WriteState.Written, written.State);
+            Assert.NotNull(await fresh.GetAsync(Key("first"), Stop));
+            Assert.Equal([Team], await fresh.ListTeamsAsync(Stop));
+        }
+    }
+
+    [Fact]
     public async Task Create_Acknowledged_IsInTheLogFileBeforeAnyCheckpoint()
     {
         byte[] marker = Bytes("the lay-by scene, take nine, marker 5d1c7a");

@@ -89,10 +89,17 @@ function copyTypes(target) {
   fs.writeFileSync(helper, after);
 }
 
-// Two things the generator writes differently from what they mean.
+// Three things the generator writes differently from what they mean.
 function repair(node) {
   if (node === null || typeof node !== 'object') {
     return;
+  }
+  // T & {} is T without null (so the body of commands takes its field contexts); written out, it is a list that is an empty object as well: nothing fits.
+  if (Array.isArray(node.anyOf) && node.anyOf.some(isWithoutNull)) {
+    node.anyOf = node.anyOf.filter(n => n.type !== 'null');
+  }
+  if (isWithoutNull(node)) {
+    node.allOf = node.allOf.filter(n => !isEmptyObject(n));
   }
   if (Array.isArray(node.enum)) {
     if (node.enum.length === 0) { // the type never
@@ -106,6 +113,14 @@ function repair(node) {
     }
   }
   Object.values(node).forEach(repair);
+}
+
+function isWithoutNull(node) {
+  return Array.isArray(node.allOf) && node.allOf.some(isEmptyObject) && !node.allOf.every(isEmptyObject);
+}
+
+function isEmptyObject(node) {
+  return node.type === 'object' && node.additionalProperties === false && Object.keys(node.properties ?? { more: 0 }).length === 0;
 }
 
 function complete(definitions) {

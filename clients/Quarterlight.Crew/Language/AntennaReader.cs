@@ -28,7 +28,14 @@ public static class AntennaReader
         return (receiving && !both ? new AntennaSaid() : said, receiving || both ? said : new AntennaSaid(), heights);
     }
 
+    // "Inside now, what if we move it to the roof?": where it goes is what is asked.
     private static AntennaPlace? Place(IReadOnlyList<Token> tokens)
+    {
+        int moved = tokens.Select((t, i) => t.Word is "move" or "moved" or "moving" or "put" or "onto" ? i : -1).Max();
+        return (moved >= 0 ? First(tokens.Skip(moved)) : null) ?? First(tokens);
+    }
+
+    private static AntennaPlace? First(IEnumerable<Token> tokens)
     {
         foreach (Token token in tokens)
         {

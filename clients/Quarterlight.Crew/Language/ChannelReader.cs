@@ -78,7 +78,8 @@ public static class ChannelReader
             IEnumerable<Token> next = tokens.Skip(i + 1).Take(3).TakeWhile(t => t.Number is null && t.Word is not ("mhz" or "mw" or "m" or "and" or "mph" or "kmh"));
             bool counted = next.Any(t => t.IsAny(RadioWords.Transmitters)) || (next.Any(t => t.IsAny(Lexicon.Microphones)) && tokens.Any(t => t.Word is "radio" or "wireless" || t.IsAny(RadioWords.Channels) || t.IsAny(RadioWords.Coordinating)))
                 || next.Any(t => t.Word is "channels" or "frequencies" or "freqs" or "carriers")
-                || (i > 0 && i == tokens.Count - 1 && tokens[i - 1].Is("for") && tokens.Any(t => t.Word is "channels" or "frequencies"));
+                || (i > 0 && (i == tokens.Count - 1 || !next.Any()) && tokens[i - 1].Is("for") && tokens.Any(t => t.Word is "channels" or "frequencies" || t.IsAny(RadioWords.Coordinating)))
+                || (i > 0 && tokens[i - 1].Is("for") && next.FirstOrDefault() is { Word: "avoid" or "avoiding" or "please" or "without" or "not" or "in" } && tokens.Any(t => t.Word is "channels" or "frequencies" || t.IsAny(RadioWords.Coordinating)));
             if (counted)
             {
                 return (int)number;
@@ -95,7 +96,8 @@ public static class ChannelReader
         for (int i = 0; i < tokens.Count; i++)
         {
             bool clearOf = tokens[i].Word is "clear" or "out" or "off" or "away" && i + 1 < tokens.Count && tokens[i + 1].Word is "of" or "from";
-            if (tokens[i].IsAny(RadioWords.Avoiding) || clearOf)
+            bool nothingIn = tokens[i].Word is "nothing" or "none" && i + 1 < tokens.Count && tokens[i + 1].Word is "in" or "at" or "on" or "from" or "near";
+            if (tokens[i].IsAny(RadioWords.Avoiding) || clearOf || nothingIn)
             {
                 return i;
             }

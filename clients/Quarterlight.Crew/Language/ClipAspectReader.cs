@@ -16,6 +16,9 @@ internal static class ClipAspectReader
 
     public static CrewRequest About(CrewRequest request, ClipAspect aspect) => request with { Intent = CrewIntent.ClipQuestion, Clip = request.Clip with { Aspect = aspect } };
 
+    /// <summary>The likeliest aspect of a question known to be about a clip.</summary>
+    public static ClipAspect Guess(SaidThings said) => Word(said, asks: true) ?? ClipAspect.Verdict;
+
     /// <summary>The aspect, the picture or the same clip once more; null when the question is about something else.</summary>
     /// <param name="request">Slots read so far.</param>
     /// <param name="said">Words.</param>
@@ -68,14 +71,29 @@ internal static class ClipAspectReader
 
     private static ClipAspect? Word(SaidThings said, bool asks)
     {
-        if (said.Any("channel", "channels", "track", "tracks") && !said.Any("fm", "frequency", "quiet", "quietest", "free", "transmitters", "transmitter", "put") && (said.Any("which", "each", "both", "all", "every", "how", "bad", "worst", "best") || said.Count <= 2))
+        if (said.Any("channel", "channels", "track", "tracks") && !said.Any("fm", "frequency", "quiet", "quietest", "free", "transmitters", "transmitter", "put") && (said.Any("which", "each", "both", "all", "every", "how", "bad", "worst", "best", "by", "compare") || said.Count <= 2))
         {
             return ClipAspect.Channels;
+        }
+
+        if (said.Any("clipping", "clipped") && !said.Any(ClipWords.Times) && !said.Any(Lexicon.Reasons) && !said.Any("second", "seconds", "fix"))
+        {
+            return ClipAspect.Loudness;
         }
 
         if (said.Any(Lexicon.Reasons) || (said.Any("fix", "mend", "remedy", "improve", "cure", "do") && said.Any("we", "how", "i", "should") && !said.Any("hear") && said.Count <= 8))
         {
             return ClipAspect.Why;
+        }
+
+        if (said.Any("timecode", "slate", "metadata", "format") && (said.Any("file", "there", "any") || said.Tokens[0].Word is "is" or "does" or "any"))
+        {
+            return ClipAspect.File;
+        }
+
+        if (said.Any("second", "seconds", "secs", "minute", "point", "points", "bit", "bits", "part", "parts") && said.Any("which", "what") && !said.Any("long", "depth"))
+        {
+            return ClipAspect.Where;
         }
 
         bool wrong = said.Any("wrong", "problem", "problems", "matter", "issue", "issues");
@@ -114,7 +132,7 @@ internal static class ClipAspectReader
             return ClipAspect.Figures;
         }
 
-        if (said.Any("file", "format", "metadata", "slate", "timecode", "long", "length", "duration", "rate"))
+        if (said.Any("file", "format", "metadata", "slate", "timecode", "long", "length", "duration", "rate", "depth"))
         {
             return ClipAspect.File;
         }

@@ -54,6 +54,11 @@ internal static class ClipIntentReader
             return about;
         }
 
+        if (current && said.Any("spectrogram", "spectrum", "waveform", "graph", "plot"))
+        {
+            return request with { Intent = CrewIntent.ClipPicture };
+        }
+
         bool judges = said.Any(ClipWords.Judging) && request.Site is null && !Microphones(said) && !request.HasChanges;
         bool points = said.Any("this", "that", "it", "take") && said.Any("usable", "useable", "unusable") && request.Site is null && !Microphones(said) && !request.HasChanges && said.Count <= 6;
         bool verdict = named && (said.Any(ClipWords.Verdicts) || said.Any(ClipWords.Judging) || said.Count <= 3 || said.Any("how", "what", "whats"));
@@ -102,12 +107,25 @@ internal static class ClipIntentReader
     private static CrewRequest? SetsLimits(CrewRequest request, SaidThings said, RadioSaid radio, bool named, bool current)
     {
         bool radioTalk = said.Memory.LastRadio is not null || radio.FrequencyMHz is not null || radio.Power is not null || radio.Country is not null || said.Any(RadioWords.Laws);
-        if (radioTalk || request.Site is not null || said.Any(Lexicon.Supposing))
+        bool supposing = said.Any(Lexicon.Supposing) && !(request.Clip.Limits is not null && said.Any("ignore", "mark", "flag", "mind", "count", "bother") && said.Any("judging", "judge", "clips", "clip"));
+        if (radioTalk || request.Site is not null || supposing)
         {
             return null;
         }
 
         bool limits = said.Any(ClipWords.Limits);
+        if (!limits && said.Any("snr", "db") && said.Any("from", "what", "which", "when") && said.Any("usable", "useable", "call", "accept", "good") && (named || said.Any("clip", "clips")) && request.Clip.Limits is null)
+        {
+            return request with { Intent = CrewIntent.ClipLimits };
+        }
+
+        // "Clips are fine from 18 dB", "don't mark clips down for the fan".
+        bool says = request.Clip.Limits is not null && said.Any("clip", "clips", "recordings") && (said.Any("fine", "ok", "okay", "good", "usable", "useable") && said.Any("from", "above", "over", "at") || said.Any("mark", "ignore", "flag", "count", "penalise", "penalize"));
+        if (says)
+        {
+            return request with { Intent = CrewIntent.SetClipLimits };
+        }
+
         if (request.Clip.ResetsLimits && (limits || named || said.Any("back", "to", "defaults") || said.Count <= 2))
         {
             return request with { Intent = CrewIntent.SetClipLimits };

@@ -25,6 +25,14 @@ internal static class ClipLimitReader
 
         bool speech = Any("speech", "voice", "voices", "dialogue", "dialog", "talking", "snr"), care = Any("care");
         bool denied = Any("not", "off", "without", "ignore", "never", "no", "stop", "fine", "ok", "okay");
+        // "Use from 25 dB, care from 14 dB": two limits in one breath.
+        double? use = After(tokens, "use"), withCare = After(tokens, "care");
+        if (use is not null && withCare is not null && use != withCare)
+        {
+            (limits.SpeechToNoiseUseDb, limits.SpeechToNoiseCareDb) = (Math.Abs(use.Value), Math.Abs(withCare.Value));
+            return limits;
+        }
+
         if (Number(tokens) is { } number)
         {
             double positive = Math.Abs(number);
@@ -36,7 +44,7 @@ internal static class ClipLimitReader
             {
                 limits.LeastSpeechS = positive;
             }
-            else if (Any("clipping", "clipped", "clips") && !speech)
+            else if (Any("clipping", "clipped", "clips") && !speech && !Any("db", "decibels"))
             {
                 limits.ClippingRedoPerMinute = positive;
             }
@@ -74,8 +82,20 @@ internal static class ClipLimitReader
                     limits.SpeechToNoiseUseDb = positive;
                 }
             }
+            else if (OfNoise(tokens))
+            {
+                // Without another word a limit is of speech over noise; below the lower one a clip is redone.
+                if (care || Any("redo", "lower"))
+                {
+                    limits.SpeechToNoiseCareDb = positive;
+                }
+                else
+                {
+                    limits.SpeechToNoiseUseDb = positive;
+                }
+            }
         }
-        else if (care || Any("flag", "mind", "complain", "ignore", "warn", "warning", "bother"))
+        else if (care || Any("mark", "marks", "count", "penalise", "penalize", "flag", "mind", "complain", "ignore", "warn", "warning", "bother"))
         {
             if (Any("engine", "motor"))
             {
@@ -94,6 +114,37 @@ internal static class ClipLimitReader
         }
 
         return limits.CalculateSize() == 0 ? null : limits;
+    }
+
+    // "Set the limit to 14", "use from 16 dB": a plain number of decibels with a word of limits, and nothing else it could measure.
+    private static bool OfNoise(IReadOnlyList<Token> tokens)
+    {
+        int at = tokens.Count - 1;
+        while (at >= 0 && tokens[at].Number is null)
+        {
+            at--;
+        }
+
+        bool decibels = at + 1 < tokens.Count && tokens[at + 1].Word is "db" or "decibels";
+        bool other = tokens.Any(t => t.Word is "speed" or "power" or "mhz" or "mph" or "kmh" or "mw" or "erp" or "eirp" or "metres" or "meters" or "feet" or "degrees" or "gain" or "pad" or "percent" or "minutes" or "hours" or "channel" or "channels" or "fan" or "gb" or "lufs");
+        bool word = tokens.Any(t => t.Word is "limit" or "limits" or "threshold" or "thresholds");
+        bool from = decibels && tokens.Any(t => t.Word is "from" or "above" or "below" or "under") && tokens.Any(t => t.Word is "use" or "care" or "redo" or "usable" or "clips");
+        bool setting = tokens.Any(t => t.IsAny(ClipWords.Setting)) || tokens.Any(t => t.Word is "should" or "be" or "to");
+        return !other && tokens[at].Number is > 0 and <= 60 && (from || word && (decibels || setting));
+    }
+
+    // The number within three words after the word.
+    private static double? After(IReadOnlyList<Token> tokens, string word)
+    {
+        for (int i = 0; i < tokens.Count; i++)
+        {
+            if (tokens[i].Is(word))
+            {
+                return tokens.Skip(i + 1).Take(3).FirstOrDefault(t => t.Number is not null)?.Number;
+            }
+        }
+
+        return null;
     }
 
     private static double? Number(IReadOnlyList<Token> tokens) => tokens.LastOrDefault(t => t.Number is not null)?.Number;

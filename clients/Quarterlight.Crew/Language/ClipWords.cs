@@ -10,7 +10,7 @@ public static class ClipWords
     public static readonly IReadOnlySet<string> Pointing = Lexicon.Words("this that the a my our your test demo example invented last first next second another any audio sound wav every these those of one");
 
     /// <summary>Asking for a verdict, and nothing else.</summary>
-    public static readonly IReadOnlySet<string> Judging = Lexicon.Words("judge judging judged judgement judgment verdict assess rate grade");
+    public static readonly IReadOnlySet<string> Judging = Lexicon.Words("judge judges judging judged judgement judgment verdict assess rate grade");
 
     /// <summary>Asking for a verdict beside something recorded.</summary>
     public static readonly IReadOnlySet<string> Verdicts = Lexicon.Words("usable useable unusable use used using keep keeper good ok okay fine bad wrong check listen hear test analyse analyze examine send upload attach accept acceptable pass clean noise noisy problem problems decide think about");

@@ -99,7 +99,7 @@ public static class ClockReader
         {
             case "am":
                 return false;
-            case "pm":
+            case "pm" or "tonight":
                 return true;
         }
 

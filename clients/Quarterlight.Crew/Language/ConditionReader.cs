@@ -46,10 +46,16 @@ public static class ConditionReader
             return null;
         }
 
-        IReadOnlyList<Token> near = Around(tokens, at, 3);
+        IReadOnlyList<Token> near = Around(tokens, at, 4);
         if (near.FirstOrDefault(t => t.Number is >= 0 and <= 9) is { Number: { } step } && near.Any(t => t.Word is "step" or "at" or "to" or "on" or "fan" or "level" or "speed"))
         {
             return (int)step;
+        }
+
+        // "One" is left a word by the tokenizer.
+        if (near.Where((t, i) => t.Word is "step" or "level" or "at" or "on" or "to" && i + 1 < near.Count && near[i + 1].Is("one")).Any() || (at + 1 < tokens.Count && tokens[at + 1].Is("one")))
+        {
+            return 1;
         }
 
         if (near.Any(t => t.IsAny(Off)))
@@ -79,7 +85,7 @@ public static class ConditionReader
             return Rain.None;
         }
 
-        bool heavy = tokens[at].Word is "storm" or "stormy" or "downpour" or "pouring" || near.Any(t => t.Word is "heavy" or "heavily" or "hard" or "pouring" or "lot");
+        bool heavy = tokens[at].Word is "storm" or "stormy" or "downpour" or "pouring" or "pours" or "hail" or "cloudburst" or "deluge" or "torrential" || near.Any(t => t.Word is "heavy" or "heavily" or "hard" or "pouring" or "lot");
         return heavy ? Rain.Heavy : Rain.Light;
     }
 

@@ -6,6 +6,7 @@ namespace Quarterlight.Crew.Language;
 public sealed class CrewVocabulary
 {
     private readonly Speller speller;
+    private readonly Lazy<ExampleNames> classes;
 
     /// <summary>A vocabulary of what the team keeps.</summary>
     public CrewVocabulary(IReadOnlyList<Scene> scenes, IReadOnlyList<Cabin> cabins, IReadOnlyList<Kit> kits)
@@ -14,6 +15,7 @@ public sealed class CrewVocabulary
         ArgumentNullException.ThrowIfNull(cabins);
         ArgumentNullException.ThrowIfNull(kits);
         (Scenes, Cabins, Kits) = (scenes, cabins, kits);
+        classes = new Lazy<ExampleNames>(() => new ExampleNames(this));
         SceneNames = new NameMatcher(scenes.Select(s => new Named(s.Name, s.DisplayName)));
         CabinNames = new NameMatcher(cabins.Select(c => new Named(c.Name, c.DisplayName)));
         KitNames = new NameMatcher(kits.Select(k => new Named(k.Name, k.DisplayName)));
@@ -40,6 +42,9 @@ public sealed class CrewVocabulary
 
     /// <summary>Finds kits by name.</summary>
     public NameMatcher KitNames { get; }
+
+    /// <summary>What kinds of thing the team's own words name.</summary>
+    internal ExampleNames Classes => classes.Value;
 
     /// <summary>Words of a question: cut, spelling corrected, phrases joined.</summary>
     public IReadOnlyList<Token> Read(string text) =>

@@ -6,7 +6,7 @@ public static class ForecastWords
     /// <summary>Words that mean heat in the car and nothing else.</summary>
     public static readonly IReadOnlySet<string> Heat = Lexicon.Words(
         "melt melts melting cook cooks cooking cooked roast roasts roasting bake bakes baking boil boils boiling swelter sweltering sweat sweats sweating overheat overheats overheating heatstroke heat heated hotter "
-        + "precool precooling precooled comfortable uncomfortable comfort stuffy stifling suffocate suffocating humid humidity shade shaded popup canopy gazebo breathe cooldown temperature temperatures temp temps");
+        + "precool precooling precooled comfortable uncomfortable comfort stuffy stifling suffocate suffocating humid humidity shade shaded popup canopy gazebo breathe cooldown temperature temperatures temp temps sauna oven faints fainting fainted passout airless clammy muggy toasty stale co2 passout heatwave scorching sweltry");
 
     /// <summary>Cooling the car.</summary>
     public static readonly IReadOnlySet<string> Cooling = Lexicon.Words("cool cools cooling cooled chill chilled chilling precool precooling cooldown");
@@ -15,7 +15,7 @@ public static class ForecastWords
     public static readonly IReadOnlySet<string> Rolling = Lexicon.Words("roll rolling rolled rolls film filming shoot shooting take takes shot run");
 
     /// <summary>Batteries.</summary>
-    public static readonly IReadOnlySet<string> Batteries = Lexicon.Words("battery batteries cell cells powerbank");
+    public static readonly IReadOnlySet<string> Batteries = Lexicon.Words("battery batteries cell cells powerbank runtime charger chargers recharge recharging recharged");
 
     /// <summary>Media.</summary>
     public static readonly IReadOnlySet<string> Media = Lexicon.Words("card cards media ssd ssds storage gigabytes gigabyte gb gig gigs disk disks");
@@ -56,7 +56,7 @@ public static class ForecastWords
     private static readonly IReadOnlySet<string> Others = Lexicon.Words(
         "hot cold warm rhythm minute minutes min mins hour hours degrees degree celsius fahrenheit percent humidity outside noon midday midnight oclock am pm morning afternoon evening parked standing stood sun sunny full deep broken trees tree tent awning garage hall "
         + "cover covers covered reflective blanket blankets facing heading north south east west northeast northwest southeast southwest caution comfort danger dangerous warning kid kids child children dog dogs adults adult people actors locked shut trapped "
-        + "recorder lunch wrap needed tracks track khz reserve margin spare continuous whisper raised normal relaxed safety dual plugin transmitter bodypack input inputs cable wired table tyre tire dominates assistant director problem "
+        + "building garage hangar barn studio indoors total complete awning marquee leaves dappled partial reflector foil sunscreen slow slower slowest interior cabin recorder lunch wrap needed tracks track khz reserve margin spare continuous whisper raised normal relaxed safety dual plugin transmitter bodypack input inputs cable wired table tyre tire dominates assistant director problem "
         + "speed speeds fastest limit carbon dioxide air fan cloud cloudy overcast latitude between before first until unattended alone dialogue longest bit part way along worth buy buys gain help helps helped difference");
 
     // Words of everyday questions a slip away from one above.

@@ -64,15 +64,43 @@ public static class HeatReader
     private static HeatAspect Aspect(IReadOnlyList<Token> tokens, DurationSaid? take)
     {
         bool Any(params string[] words) => tokens.Any(t => t.Number is null && words.Contains(t.Word));
-        bool shade = Any("shade", "popup", "canopy", "cover", "covers", "tree", "trees", "blankets", "earlier", "later");
+        bool shade = Any("shade", "popup", "canopy", "cover", "covers", "tree", "trees", "blankets", "earlier", "later", "covering", "shading", "shaded");
         if (shade && tokens.Any(t => t.IsAny(Buying)) && !Any("long", "hot", "if", "whatif") && Any("would", "does", "what", "how", "will", "do", "is"))
         {
             return HeatAspect.Gains;
         }
 
-        if (Any("rhythm", "alternate", "schedule", "pattern", "cycle") || (Any("roll", "rolling") && tokens.Any(t => t.IsAny(ForecastWords.Cooling)) && Any("and")))
+        if (shade && Any("longer", "extra") && Any("how", "what"))
+        {
+            return HeatAspect.Gains;
+        }
+
+        // "How long until it gets too hot" asks for the take, not the temperature.
+        if (Any("how") && Any("long") && Any("until", "till", "before") && Any("hot", "warm", "bad"))
+        {
+            return HeatAspect.Roll;
+        }
+
+        bool fanEarly = tokens.Any(t => t.IsAny(Lexicon.Fans)) && Any("early", "soon") && Any("how") && Any("start", "switch", "turn", "run");
+        if (fanEarly || (Any("pre") && tokens.Any(t => t.IsAny(ForecastWords.Cooling))))
+        {
+            return HeatAspect.CoolFirst;
+        }
+
+        if (Any("rhythm", "routine", "rotation", "alternate", "schedule", "pattern", "cycle") || (Any("roll", "rolling") && tokens.Any(t => t.IsAny(ForecastWords.Cooling)) && Any("and")))
         {
             return HeatAspect.Rhythm;
+        }
+
+        bool longest = Any("max", "maximum", "longest") && Any("take", "takes", "roll", "rolling", "shot") && !tokens.Any(t => t.IsAny(ForecastWords.Cooling));
+        if (longest)
+        {
+            return HeatAspect.Roll;
+        }
+
+        if (Any("between") && Any("takes", "setups", "rolls") || (Any("next") && Any("take") && tokens.Any(t => t.IsAny(ForecastWords.Cooling))))
+        {
+            return HeatAspect.Between;
         }
 
         bool cooling = tokens.Any(t => t.IsAny(ForecastWords.Cooling)) || (tokens.Any(t => t.IsAny(Lexicon.Fans)) && Any("before", "between", "first"));
@@ -86,7 +114,7 @@ public static class HeatReader
             return HeatAspect.CoolFirst;
         }
 
-        if (Any("hot", "warm", "temperature", "temperatures", "temp", "temps", "hotter") && Any("how", "what", "whats", "get", "gets", "will"))
+        if (Any("hot", "warm", "temperature", "temperatures", "temp", "temps", "hotter") && Any("how", "what", "whats", "get", "gets", "will", "after", "by", "inside", "cabin") || (Any("heat") && Any("bad") && Any("how")))
         {
             return HeatAspect.HowHot;
         }

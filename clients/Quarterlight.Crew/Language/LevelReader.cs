@@ -15,7 +15,7 @@ public static class LevelReader
         bool wireless = tokens.Any(t => t.Word is "transmitter" or "transmitters" or "bodypack" or "bodypacks" or "beltpack" or "beltpacks" or "pack" or "packs" or "wireless");
         return new LevelSaid
         {
-            Aspect = tokens.Any(t => t.Word is "pad" or "pads") ? LevelAspect.Pad : tokens.Any(t => t.Is("safety")) ? LevelAspect.Safety : wireless ? LevelAspect.Transmitter
+            Aspect = tokens.Any(t => t.Word is "pad" or "pads" or "attenuator" or "attenuators" or "attenuation") ? LevelAspect.Pad : tokens.Any(t => t.Is("safety")) || (tokens.Any(t => t.Word is "backup" or "spare") && tokens.Any(t => t.Word is "track" or "tracks" or "recording")) ? LevelAspect.Safety : wireless ? LevelAspect.Transmitter
                 : tokens.Any(t => t.IsAny(ForecastWords.Clipping)) ? LevelAspect.Clips : LevelAspect.Any,
             Effort = Effort(tokens),
             TalkerId = talkerId,
@@ -44,6 +44,7 @@ public static class LevelReader
             VocalEffort? effort = tokens[i].Word switch
             {
                 "raised" => VocalEffort.Raised,
+                "raise" or "raises" or "raising" when tokens.Any(t => t.Word is "voice" or "voices") => VocalEffort.Raised,
                 "loud" or "loudly" or "louder" when spoken => VocalEffort.Loud,
                 "relaxed" or "softly" or "soft" => VocalEffort.Relaxed,
                 "normal" or "normally" when spoken => VocalEffort.Normal,

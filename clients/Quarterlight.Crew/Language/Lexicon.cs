@@ -10,13 +10,13 @@ public static class Lexicon
     public static readonly IReadOnlySet<string> Placing = Words("put place go goes mount rig hide fit fix position stick clip hang set install placed mounted put rigging mounting placing hiding sit sits tape tuck run");
 
     /// <summary>A mount plan as a thing.</summary>
-    public static readonly IReadOnlySet<string> Plans = Words("plan plans planning layout placement placements positions rigsheet miking micing");
+    public static readonly IReadOnlySet<string> Plans = Words("plan plans planning layout placement placements positions rigsheet miking micing replan replans replanning");
 
     /// <summary>Asking for a place.</summary>
     public static readonly IReadOnlySet<string> Wheres = Words("where wheres whereabouts");
 
     /// <summary>Asking for a reason.</summary>
-    public static readonly IReadOnlySet<string> Reasons = Words("why reason reasons explain explanation how's whys");
+    public static readonly IReadOnlySet<string> Reasons = Words("why reason reasons justify explain explanation how's whys");
 
     /// <summary>Asking to see a list.</summary>
     public static readonly IReadOnlySet<string> Listing = Words("list show what which display see whats give tell any have got print all");
@@ -34,13 +34,13 @@ public static class Lexicon
     public static readonly IReadOnlySet<string> Kits = Words("kit kits bag bags gear equipment");
 
     /// <summary>Pictures.</summary>
-    public static readonly IReadOnlySet<string> Pictures = Words("picture pictures draw drawing image sketch diagram drawn");
+    public static readonly IReadOnlySet<string> Pictures = Words("picture pictures draw drawing image sketch diagram drawn pic pics photo drawing");
 
     /// <summary>Something else than what is.</summary>
     public static readonly IReadOnlySet<string> Supposing = Words("if suppose supposing imagine assuming assume whatif whatabout instead when while should once");
 
     /// <summary>Leaving something out.</summary>
-    public static readonly IReadOnlySet<string> Removing = Words("without drop dropping lose lost losing remove removed removing minus no skip broken breaks broke dead dies fails failed missing forget cut ban banned avoid kill wrap exclude ignoring ignore");
+    public static readonly IReadOnlySet<string> Removing = Words("without drop dropping lose lost losing remove removed removing minus no skip broken breaks broke dead died dies gone pulled stolen forgot forgotten binned ditch ditched lose fails failed missing forget cut ban banned avoid kill wrap exclude ignoring ignore loses dropped drops scrapped stripped");
 
     /// <summary>Allowing something, or asking whether it is allowed or any good.</summary>
     public static readonly IReadOnlySet<string> Allowing = Words("can could may ok okay allowed good bad better worse wrong about not instead work works use using possible alright fine than refused rejected chosen picked chose pick reject");
@@ -55,7 +55,7 @@ public static class Lexicon
     public static readonly IReadOnlySet<string> Windows = Words("window windows glass");
 
     /// <summary>Windows that let air in.</summary>
-    public static readonly IReadOnlySet<string> Opened = Words("down open opened cracked lowered crack opening ajar");
+    public static readonly IReadOnlySet<string> Opened = Words("down open opened opens cracked cracks lowered lowers lower crack opening ajar");
 
     /// <summary>Windows that do not.</summary>
     public static readonly IReadOnlySet<string> Closed = Words("up shut closed raised close closing");
@@ -64,7 +64,7 @@ public static class Lexicon
     public static readonly IReadOnlySet<string> Fans = Words("fan fans blower ac aircon heater heating ventilation climate");
 
     /// <summary>Falling water.</summary>
-    public static readonly IReadOnlySet<string> Rains = Words("rain rains raining rainy wet storm stormy drizzle drizzling downpour pouring shower showers");
+    public static readonly IReadOnlySet<string> Rains = Words("rain rains raining rainy raining wet wets storm stormy thunderstorm drizzle drizzling downpour pouring pours pour hail cloudburst deluge torrential shower showers");
 
     /// <summary>The engine.</summary>
     public static readonly IReadOnlySet<string> Engines = Words("engine motor");
@@ -78,7 +78,7 @@ public static class Lexicon
 
     /// <summary>Common English words that mean nothing here; known so that spelling never turns them into something that does.</summary>
     public static readonly IReadOnlySet<string> Common = Words(
-        "shall would might must upon again always never often sometimes because though through during before after against among across along around inside outside within until since ever even still yet already quite rather such same own few less least most enough both either neither whose whom whole thing things something anything nothing everything someone somewhere anywhere nowhere today tomorrow tonight yesterday morning evening night day days week time times hour hours minute minutes second seconds first last early late soon lunch dinner breakfast coffee tea food love great nice cool awesome brilliant sorry hope think thought know knows known guess believe seem seems looks look looking find found come comes came coming leave leaves start starts started end ends ended finish begin wait call calls called name names word words number numbers money price cost costs weather sunny cloudy warm sky sun moon star music song joke jokes story film movie director producer editor writer boss friend house home office street city country world water fire green blue black white red yellow brown pink grey gray shirt shoes hat bike train plane boat ship truck bus taxi walk walking running talk write read play send meet buy sell pay eat drink sleep dream happy sad angry tired true false maybe perhaps actually probably definitely certainly");
+        "shall would might must upon again always never often sometimes because though through during before after against among across along around inside outside within until since ever even still yet already quite rather such same own few less least most enough both either neither whose whom whole thing things something anything nothing everything someone somewhere anywhere nowhere today tomorrow tonight yesterday morning evening night day days week time times hour hours minute minutes second seconds first last early late soon lunch dinner breakfast coffee tea food love great nice cool awesome brilliant sorry hope think thought know knows known guess believe seem seems looks look looking find found come comes came coming leave leaves start starts started end ends ended finish begin wait call calls called name names word words number numbers money price cost costs weather sunny cloudy warm sky sun moon star music song joke jokes story film movie director producer editor writer boss friend house home office street city country world water fire green blue black white red yellow brown pink grey gray shirt shoes hat bike train plane boat ship truck bus taxi walk walking running talk write read play send meet buy sell pay eat drink sleep dream happy sad angry tired true false medic maybe perhaps actually probably definitely certainly");
 
     private static readonly Lazy<IReadOnlySet<string>> LazyAll = new(() => new HashSet<string>(
         new[] { Microphones, Placing, Plans, Wheres, Reasons, Listing, Sites, Scenes, Cabins, Kits, Pictures, Supposing, Removing, Allowing, More, Alternatives, Windows, Opened, Closed, Fans, Rains, Engines, Cameras, Plain, Common, SiteWords.All, SeatWords.All }.SelectMany(s => s)));

@@ -9,7 +9,7 @@ public sealed record Named(string Id, string DisplayName);
 public sealed class NameMatcher
 {
     private static readonly HashSet<string> Weak = Lexicon.Words(
-        "a an the of for in on at to and with run driving drive day night car cars scene scenes kit kits mic mics microphone road front rear left right small full large short long plan one two up down by side miniature camera shot mount small big old new out go going set first second third seat seats door");
+        "a an the of for in on at to and with run driving drive day night car cars scene scenes kit kits mic mics microphone road front rear left right small full large short long plan one two up down by side miniature camera shot mount small big old new out go going set first second third seat seats door wrong goes go");
 
     private readonly IReadOnlyList<(Named Item, HashSet<string> Words)> items;
 

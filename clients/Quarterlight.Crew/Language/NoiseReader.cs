@@ -22,12 +22,13 @@ public static class NoiseReader
     private static NoiseAspect Aspect(IReadOnlyList<Token> tokens, double? band)
     {
         bool Any(params string[] words) => tokens.Any(t => t.Number is null && words.Contains(t.Word));
-        if (Any("table", "chart", "sheet"))
+        if (Any("table", "chart", "sheet") || (Any("every", "each", "per", "different", "various", "all") && Any("speed", "speeds")))
         {
             return NoiseAspect.Table;
         }
 
-        bool top = (Any("what", "which") && Any("speed") && Any("should", "keep", "drive", "hold")) || Any("top", "max", "maximum", "highest") && Any("speed", "mph", "kmh");
+        bool slow = Any("slow", "slowly", "slower") && Any("how") || Any("maximum") && Any("speed");
+        bool top = slow || (Any("what", "which") && Any("speed") && Any("should", "keep", "drive", "hold")) || Any("top", "max", "maximum", "highest") && Any("speed", "mph", "kmh");
         if (tokens.Any(t => t.IsAny(ForecastWords.Fast)) || top)
         {
             return NoiseAspect.Fastest;

@@ -47,6 +47,13 @@ internal static class RadioIntentReader
         return slots && SlotsAlone(said, radio) is { } alone ? With(request, said, alone, radio, null) : null;
     }
 
+    /// <summary>A question known to be about the radio that does not go on from another.</summary>
+    /// <param name="request">Slots read so far.</param>
+    /// <param name="said">Words.</param>
+    /// <param name="intent">What is asked.</param>
+    /// <param name="radio">What the question says about it.</param>
+    public static CrewRequest As(CrewRequest request, SaidThings said, CrewIntent intent, RadioSaid radio) => With(request, said, intent, radio, null);
+
     private static CrewRequest With(CrewRequest request, SaidThings said, CrewIntent intent, RadioSaid radio, RadioMemory? last)
     {
         RadioSaid whole = radio with { KitName = said.KitSaid };
@@ -88,7 +95,7 @@ internal static class RadioIntentReader
     private static CrewIntent? Explicit(CrewRequest request, SaidThings said, RadioSaid radio, bool wireless, bool talking)
     {
         bool channel = said.Any(RadioWords.Channels), link = said.Any(RadioWords.Links);
-        bool thing = radio.FrequencyMHz is not null || radio.Power is not null || link || channel || said.Any("power", "radio", "signal", "eirp", "erp");
+        bool thing = radio.FrequencyMHz is not null || radio.Power is not null || link || channel || said.Any("power", "radio", "signal", "eirp", "erp", "wireless", "transmitter", "transmitters");
         if (IsLaw(said, radio, thing, talking))
         {
             return CrewIntent.LinkLaw;
@@ -99,8 +106,12 @@ internal static class RadioIntentReader
             return CrewIntent.CheckChannels;
         }
 
-        bool several = (said.Any("channels", "frequencies", "freqs", "carriers") || said.Any(Lexicon.Plans)) && (said.Any(RadioWords.Transmitters) || (wireless && said.Any(Lexicon.Microphones)));
-        bool quiet = said.Any(RadioWords.Quiet) && said.Any("channel", "frequency", "freq", "channels", "frequencies", "fm", "spot");
+        bool tunes = said.Any("tune", "tuned", "tuning") && radio.TransmitterCount is not null || radio.TransmitterCount is not null && radio.SpacingKHz is not null;
+        bool setOf = said.Any("frequencies", "channels", "freqs") && said.Any("set", "clash", "apart", "spread", "packs", "list") && radio.CarriersMHz.Count == 0 && !said.Any("settings");
+        bool spread = said.Any("spread", "tune") && said.Any(RadioWords.Transmitters);
+        bool several = tunes || setOf || spread || (said.Any("channels", "frequencies", "freqs", "carriers") || said.Any(Lexicon.Plans)) && (said.Any(RadioWords.Transmitters) || (wireless && said.Any(Lexicon.Microphones)));
+        bool dial = said.Any("dial") && said.Any("where", "empty", "gap", "free", "quiet") || said.Any("gap", "gaps") && said.Any("stations", "station");
+        bool quiet = dial || said.Any(RadioWords.Quiet) && said.Any("channel", "frequency", "freq", "channels", "frequencies", "fm", "spot");
         bool mutual = said.Any("interfere", "interferes", "interfering", "clash", "clashes", "clashing") && (said.Any(RadioWords.Transmitters) || said.Any(Lexicon.Microphones));
         if (said.Any(RadioWords.Coordinating) || several || mutual || (radio.TuningRanges.Count > 0 && (said.Any(RadioWords.Transmitters) || channel || radio.TransmitterCount is not null)) || (radio.TransmitterCount is not null && channel && !quiet))
         {
@@ -115,11 +126,14 @@ internal static class RadioIntentReader
 
         bool road = radio.Sight is not null || radio.Surroundings is not null || radio.Power is not null || radio.FrequencyMHz is not null;
         bool may = said.Any("can", "could", "may", "should") && said.Any("we", "they", "be", "go");
-        bool howFar = said.Any("far", "distance") && said.Any("how", "what", "max", "maximum", "longest") && (said.Any(FallingBack) || road || may || talking) && !said.Any(Lexicon.Microphones) && !said.Any("seat", "seats", "lean") && !said.Any(Lexicon.Cameras);
+        bool metresUntil = said.Any("metres", "meters", "yards", "feet", "miles") && said.Any("how") && said.Any("many") && said.Any("dropouts", "dropout", "lose", "losing", "lost", "dies", "before", "until");
+        bool howFar = metresUntil || said.Any("far", "distance") && said.Any("how", "what", "max", "maximum", "longest") && (said.Any(FallingBack) || road || may || talking) && !said.Any(Lexicon.Microphones) && !said.Any("seat", "seats", "lean") && !said.Any(Lexicon.Cameras);
         bool howNear = said.Any("how") && said.Any("close", "near") && said.Any("stay", "keep", "they", "follow") && request.TalkerId is null && !said.Any(Lexicon.Microphones);
         bool heard = said.Any("hear", "headphones", "cans") && said.Any("us", "we", "back", "cutting", "cut", "cuts", "lose", "losing") && said.Any("they", "director", "script", "supervisor") && !said.Any(Lexicon.Microphones);
         bool parting = said.Any("between", "separation", "apart", "distance", "room") && (said.Any("cars", "vehicles") || (said.Any("picture") && said.Any("car"))) && (said.Any("lose", "losing", "lost", "signal", "max", "maximum", "audio") || may) && !said.Any(Lexicon.Microphones);
-        bool range = said.Any("range") && said.Count <= 12 && !said.Any("tuning", "dynamic");
+        bool loses = said.Any("lose", "lost", "losing") && said.Any("them", "they", "followers", "director") && said.Any("where", "when", "how") && !said.Any(Lexicon.Microphones) && request.RemovedShotIds.Count == 0;
+        bool reliable = radio.AvailabilityFraction is not null && said.Any("distance", "reliable", "reliably", "far");
+        bool range = loses || reliable || said.Any("range") && said.Count <= 12 && !said.Any("tuning", "dynamic");
         return link || parting || howFar || howNear || heard || range || (said.Any("signal") && said.Count <= 8 && !said.Any(Lexicon.Microphones)) ? CrewIntent.LinkCheck : null;
     }
 
@@ -133,7 +147,10 @@ internal static class RadioIntentReader
         bool asks = said.Any("what", "whats", "how", "is", "are", "am", "which", "max", "maximum");
         bool fine = (said.Any("ok", "okay", "fine", "alright") || (said.Any("can", "may", "could") && said.Any("use", "run", "send"))) && radio.Country is not null
             && (radio.Power is not null || radio.FrequencyMHz is not null || (radio.TuningRanges.Count > 0 && radio.TransmitterCount is null && !said.Any(RadioWords.Transmitters))) && radio.GapM is null;
-        bool most = said.Any("power", "eirp", "erp") && said.Any("much", "max", "maximum") && (asks || radio.Country is not null) && radio.GapM is null && !said.Any("range");
+        bool here = said.Any("here", "trouble", "allowed") && said.Any("can", "allowed", "trouble", "may", "am") && (radio.FrequencyMHz is not null || radio.Power is not null || said.Any("broadcasting", "transmitting", "broadcast", "transmit")) && radio.GapM is null && !said.Any("hear", "range");
+        bool where = radio.Country is not null && radio.GapM is null && (said.Any("allowed", "rules", "rule") || (said.Any("power", "mw", "watts") && asks) || (said.Any("ok", "okay", "fine") && said.Any("transmitters", "transmitter", "radios", "radio", "wireless", "packs", "gear")));
+        bool much = radio.Power is not null && said.Any("too") && said.Any("much") && radio.GapM is null;
+        bool most = here || where || much || said.Any("power", "eirp", "erp") && said.Any("much", "max", "maximum") && (asks || radio.Country is not null) && radio.GapM is null && !said.Any("range");
         bool over = said.Any("limit", "limits") && ((said.Any("over", "above", "below", "under") && asks) || (radio.Country is not null && said.Count <= 4));
         return fine || most || over || (said.Any(RadioWords.Limits) && asks && (thing || (radio.Country is not null && talking)));
     }

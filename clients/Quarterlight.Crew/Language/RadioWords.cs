@@ -10,7 +10,7 @@ public static class RadioWords
     public static readonly IReadOnlySet<string> LinkHints = Lexicon.Words("follow following behind back range signal hold holds reach reaches far gap distance listen listening follows trailed");
 
     /// <summary>Asking what the law allows.</summary>
-    public static readonly IReadOnlySet<string> Laws = Lexicon.Words("legal legally lawful lawfully law laws licence licences license licensed licensing unlicensed illegal illegally regulation regulations permit permits permitted fined");
+    public static readonly IReadOnlySet<string> Laws = Lexicon.Words("legal legally lawful lawfully law laws licence licences license licensed licensing unlicensed illegal illegally regulation regulations permit permits permitted fined allowance unlawful unlawfully");
 
     /// <summary>Asking for a limit, which is the law's only beside something of the radio.</summary>
     public static readonly IReadOnlySet<string> Limits = Lexicon.Words("limit limits allowed allow maximum rule rules");

@@ -14,7 +14,11 @@ public static class RequestReader
     /// <param name="memory">What the conversation remembers.</param>
     /// <param name="units">Units a bare number is in.</param>
     /// <param name="attached">True when a clip came with the question, which then is about the clip.</param>
-    public static CrewRequest Read(string text, CrewVocabulary vocabulary, CrewMemory memory, UnitPreference units, bool attached = false)
+    public static CrewRequest Read(string text, CrewVocabulary vocabulary, CrewMemory memory, UnitPreference units, bool attached = false) =>
+        SecondOpinion.Of(ByRules(text, vocabulary, memory, units, attached));
+
+    /// <summary>The question as the rules alone understand it, with all that was read on the way.</summary>
+    internal static QuestionRead ByRules(string text, CrewVocabulary vocabulary, CrewMemory memory, UnitPreference units, bool attached = false)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(vocabulary);
@@ -50,32 +54,62 @@ public static class RequestReader
             RunnerUp = tokens.Any(t => t.Number == 2 || t.Word is "second" or "third" or "other") && !tokens.Any(t => t.Word is "secondbest") ? 2 : 1,
             AddsToLast = memory.LastChanges is not null && tokens.Count > 0 && (tokens[0].Word is "and" or "also" or "plus" || tokens.Any(t => t.Word is "too") || tokens[^1].Word is "also"),
         };
+        // "Why is there no lav on the child?" asks about the clothing.
+        if (site is null && request.TalkerId is not null && tokens.Any(t => t.IsAny(Lexicon.Reasons)) && tokens.FirstOrDefault(t => t.Word is "lav" or "lavs" or "lavalier" or "lavaliers") is { } lav)
+        {
+            request = request with { Site = new SiteMention { Families = [MountFamily.BodyWorn], Word = lav.Word, Qualifiers = [], Side = SeatPlace.Any, Start = 0 } };
+        }
+
         request = WithLeftOut(request, tokens, vocabulary, scene);
         var said = new SaidThings(tokens, request, KitReader.Microphones(tokens, vocabulary.KitOf(scene)).Count > 0, vocabulary.CabinNames.FindOne(tokens)?.Id, vocabulary.KitNames.FindOne(tokens)?.Id, memory);
         RadioSaid radio = RadioReader.Read(text, tokens, unitsSaid ?? units, vocabulary.Knows, memory.LastRadio is not null);
-        if (attached)
-        {
-            return ClipIntentReader.Attached(request);
-        }
-
         ForecastSaid forecast = ForecastReader.Read(text, tokens, request, unitsSaid ?? units, memory.LastForecast?.Intent);
         // "Four people" is neither a four-door car nor a people carrier.
         string? cabinSaid = Other(vocabulary.CabinNames.FindOne([.. tokens.Where(t => t.Number is null && !(forecast.Heat.Adults is not null && t.Is("people")))])?.Id, scene?.Cabin);
-        if (ForecastIntentReader.Decide(request, said with { CabinSaid = cabinSaid }, forecast) is { } forecasts)
+        SaidThings forecastSaid = said with { CabinSaid = cabinSaid };
+        CrewRequest rules = attached ? ClipIntentReader.Attached(request) : Decide(request, said, forecastSaid, forecast, radio);
+        var seen = new IntentSeen(text, tokens, vocabulary.Classes, SlotEvidence.Of(forecastSaid, forecast, radio), Topic(memory, attached), Votes(request, said, forecastSaid, forecast, radio));
+        return new QuestionRead(rules, request, forecastSaid, said.CabinSaid, forecast, radio, seen, attached);
+    }
+
+    private static CrewRequest Decide(CrewRequest request, SaidThings said, SaidThings forecastSaid, ForecastSaid forecast, RadioSaid radio)
+    {
+        if (ForecastIntentReader.Decide(request, forecastSaid, forecast) is { } forecasts)
         {
             return forecasts;
         }
 
-        CrewRequest other = ClipIntentReader.Decide(request, said, radio) ?? RadioIntentReader.Decide(request, said, radio, memory.LastRadio) ?? IntentReader.Decide(request, said);
+        CrewRequest other = ClipIntentReader.Decide(request, said, radio) ?? RadioIntentReader.Decide(request, said, radio, said.Memory.LastRadio) ?? IntentReader.Decide(request, said);
         return other.Intent == CrewIntent.Unknown ? ClipIntentReader.Fallback(other, said) ?? other : other;
     }
+
+    private static CrewIntent[] Votes(CrewRequest request, SaidThings said, SaidThings forecastSaid, ForecastSaid forecast, RadioSaid radio) =>
+    [
+        ForecastIntentReader.Decide(request, forecastSaid, forecast)?.Intent ?? CrewIntent.Unknown,
+        ClipIntentReader.Decide(request, said, radio)?.Intent ?? CrewIntent.Unknown,
+        RadioIntentReader.Decide(request, said, radio, said.Memory.LastRadio)?.Intent ?? CrewIntent.Unknown,
+        IntentReader.Decide(request, said).Intent,
+    ];
+
+    private static string Topic(CrewMemory memory, bool attached) => memory switch
+    {
+        _ when attached => "attached",
+        { LastClip.Current: true } => "remembered",
+        { LastForecast.Intent: CrewIntent.HeatForecast } => "heat",
+        { LastForecast.Intent: CrewIntent.RunTime } => "runtime",
+        { LastForecast.Intent: CrewIntent.Levels } => "levels",
+        { LastForecast: not null } => "noise",
+        { LastRadio: not null } => "radio",
+        _ => "none",
+    };
 
     private static CrewRequest WithLeftOut(CrewRequest request, IReadOnlyList<Token> tokens, CrewVocabulary vocabulary, Scene? scene)
     {
         Kit? kit = vocabulary.KitOf(scene);
         IReadOnlyList<string> shots = KitReader.Shots(tokens, scene);
-        bool removing = tokens.Any(t => t.IsAny(Lexicon.Removing)) || Denied(tokens) || tokens.Any(t => t.Word is "only" or "out" or "off" or "gone" or "away" or "taken");
-        bool only = tokens.Any(t => t.Word is "only" or "just" or "nothing");
+        bool removing = tokens.Any(t => t.IsAny(Lexicon.Removing)) || Denied(tokens) || LeftBehind(tokens) || tokens.Any(t => t.Word is "only" or "out" or "off" or "gone" or "away" or "taken");
+        bool broken = tokens.Any(t => t.Word is "died" or "dead" or "broke" or "broken" or "gone" or "stolen" or "failed" or "lost");
+        bool only = tokens.Any(t => t.Word is "only" or "nothing" || (t.Is("just") && !broken));
         bool why = tokens.Any(t => t.IsAny(Lexicon.Reasons));
         bool supposing = tokens.Any(t => t.IsAny(Lexicon.Supposing) && t.Word is not ("when" or "while")) || tokens.Any(t => t.Word is "with" or "use" or "using" or "swap" or "try");
 
@@ -108,7 +142,8 @@ public static class RequestReader
             return request with { InsteadMicrophoneIds = microphones };
         }
 
-        bool leavesSite = request.Site is not null && leaving >= 0 && (leaving < request.Site.Start || tokens.Any(t => t.Word is "out" or "off" or "away" or "gone"));
+        bool nothing = request.Site is not null && tokens.Take(request.Site.Start).TakeLast(3).Any(t => t.Word is "nothing" or "none") && tokens.Take(request.Site.Start).Any(t => t.Word is "on" or "at" or "near" or "in");
+        bool leavesSite = nothing || request.Site is not null && leaving >= 0 && (leaving < request.Site.Start || tokens.Any(t => t.Word is "out" or "off" or "away" or "gone"));
         return leavesSite ? request with { SiteRemoved = true } : request;
     }
 
@@ -126,6 +161,9 @@ public static class RequestReader
 
         return null;
     }
+
+    // "I left the lavs at the hotel."
+    private static bool LeftBehind(IReadOnlyList<Token> tokens) => tokens.Where((t, i) => t.Is("left") && i + 1 < tokens.Count && tokens[i + 1].Word is "the" or "my" or "our" or "all").Any() && tokens.Any(t => t.Word is "at" or "behind" or "home" or "in" or "on");
 
     private static bool Denied(IReadOnlyList<Token> tokens)
     {
@@ -156,12 +194,41 @@ public static class RequestReader
     /// <summary>Units that words ask for, or null.</summary>
     internal static UnitPreference? UnitsOf(IReadOnlyList<Token> tokens)
     {
-        if (tokens.Any(t => t.Word is "imperial" or "feet" or "inches" or "fahrenheit"))
+        // "A hundred yards back" only measures; "answer in yards" asks.
+        bool asked = tokens.All(t => t.Number is null) && (tokens.Any(t => t.Word is "units" or "unit" or "measurements" or "measures" or "system")
+            || tokens.Any(t => t.Word is "answer" or "answers" or "speak" or "talk" or "works" or "use" or "think" or "prefer" or "want" or "not" or "numbers" or "figures" or "everything") && tokens.Count <= 8);
+        bool Any(params string[] words) => tokens.Any(t => t.Number is null && words.Contains(t.Word));
+        if (asked)
+        {
+            int not = IndexOf(tokens, "not");
+            IReadOnlyList<Token> wanted = not > 0 ? [.. tokens.Take(not)] : tokens;
+            bool old = wanted.Any(t => t.Word is "mph" or "miles" or "mile" or "yards" or "foot" or "inch" or "american" or "us" or "english" or "freedom" or "customary");
+            bool si = wanted.Any(t => t.Word is "kmh" or "kilometres" or "kilometers" or "km" or "european" or "si" or "continental");
+            if (old != si && (old ? !wanted.Any(t => t.Is("us")) || Any("units", "measurements", "measures") : true))
+            {
+                return old ? UnitPreference.Imperial : UnitPreference.Metric;
+            }
+        }
+
+        if (Any("imperial", "feet", "inches", "fahrenheit"))
         {
             return UnitPreference.Imperial;
         }
 
-        return tokens.Any(t => t.Word is "metric" or "centimetres" or "centimeters" or "metres" or "meters" or "celsius" or "cm") ? UnitPreference.Metric : null;
+        return Any("metric", "centimetres", "centimeters", "metres", "meters", "celsius", "cm") ? UnitPreference.Metric : null;
+    }
+
+    private static int IndexOf(IReadOnlyList<Token> tokens, string word)
+    {
+        for (int i = 0; i < tokens.Count; i++)
+        {
+            if (tokens[i].Is(word))
+            {
+                return i;
+            }
+        }
+
+        return -1;
     }
 
     private static string? Other(string? said, string? kept) => said == kept ? null : said;

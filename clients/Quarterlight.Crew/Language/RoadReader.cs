@@ -19,6 +19,12 @@ public static class RoadReader
             return V1.Surroundings.CityCanyon;
         }
 
+        bool tall = Any(tokens, "tall", "high") && Any(tokens, "buildings", "building", "blocks", "towers", "offices");
+        if (tall || Any(tokens, "towers", "highrise", "highrises"))
+        {
+            return V1.Surroundings.CityCanyon;
+        }
+
         if (Any(tokens, "suburb", "suburbs", "suburban", "residential", "village", "town") || (Any(tokens, "street", "streets") && !Any(tokens, "corner")))
         {
             return V1.Surroundings.SuburbanStreet;
@@ -51,8 +57,9 @@ public static class RoadReader
 
         int between = IndexOf(tokens, "between");
         bool behind = tokens.Where((t, i) => t.Is("behind") && i + 2 < tokens.Count && tokens[i + 1].Word is "a" or "an" or "another" && Big(tokens[i + 2]) is not null).Any();
+        bool inTheWay = tokens.Any(t => Big(t) is not null) && (Any(tokens, "blocking", "blocks", "blocked") || tokens.Where((t, i) => t.Is("way") && i > 1 && tokens[i - 1].Is("the") && tokens[i - 2].Is("in")).Any() || tokens.Where((t, i) => t.Is("front") && i > 0 && tokens[i - 1].Is("in")).Any());
         bool traffic = tokens.Where((t, i) => t.Is("traffic") && !(i + 1 < tokens.Count && tokens[i + 1].Word is "light" or "lights")).Any();
-        if (!behind && !traffic && (between < 0 || tokens.Skip(between + 1).Take(1).Any(t => t.Number is not null)))
+        if (!behind && !traffic && !inTheWay && (between < 0 || tokens.Skip(between + 1).Take(1).Any(t => t.Number is not null)))
         {
             return null;
         }

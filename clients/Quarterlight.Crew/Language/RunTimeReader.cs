@@ -35,7 +35,7 @@ public static class RunTimeReader
     private static RunTimeAspect Aspect(IReadOnlyList<Token> tokens, bool length)
     {
         bool Any(params string[] words) => tokens.Any(t => t.Number is null && words.Contains(t.Word));
-        if (Any("swap", "swaps", "change", "changes", "replace", "swapping") && Any("when", "how", "what", "time", "often"))
+        if (Any("swap", "swaps", "change", "changes", "replace", "swapping", "swapped", "changing", "changed", "replacing", "replaced") && Any("when", "how", "what", "time", "times", "often", "schedule", "plan", "list", "sheet"))
         {
             return RunTimeAspect.Swaps;
         }
@@ -45,7 +45,7 @@ public static class RunTimeReader
             return RunTimeAspect.Lasts;
         }
 
-        return tokens.Any(t => t.IsAny(ForecastWords.Media)) ? RunTimeAspect.Cards : tokens.Any(t => t.IsAny(ForecastWords.Batteries)) ? RunTimeAspect.Batteries : RunTimeAspect.Any;
+        return tokens.Any(t => t.IsAny(ForecastWords.Media)) || Any("space") ? RunTimeAspect.Cards : tokens.Any(t => t.IsAny(ForecastWords.Batteries)) ? RunTimeAspect.Batteries : RunTimeAspect.Any;
     }
 
     // "Cards" are an aspect of their own.

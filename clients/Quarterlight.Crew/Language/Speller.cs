@@ -20,7 +20,7 @@ public sealed class Speller
     {
         ArgumentNullException.ThrowIfNull(word);
         int forgiven = EditDistance.Forgiven(word.Length);
-        if (forgiven == 0 || known.Contains(word))
+        if (forgiven == 0 || known.Contains(word) || CommonWords.Contains(word))
         {
             return word;
         }

@@ -71,6 +71,13 @@ public static class SunReader
                 continue;
             }
 
+            // "South facing" as well as "facing south".
+            int before = i > 0 ? Array.IndexOf(Winds, tokens[i - 1].Word) : -1;
+            if (before >= 0)
+            {
+                return before * 45;
+            }
+
             IReadOnlyList<Token> after = [.. tokens.Skip(i + 1).Take(4)];
             if (after.Count > 0 && after[0].Number is >= 0 and <= 360)
             {

@@ -13,6 +13,18 @@ public static class TalkerReader
 {
     private static readonly HashSet<string> Weak = Lexicon.Words("the a an of in on at and to front rear back left right seat first second third one");
 
+    // What people call each other for what the scene calls them.
+    private static readonly string[][] SameRole =
+    [
+        ["child", "kid", "kids", "kiddo", "son", "daughter", "boy", "girl", "toddler", "youngster", "schoolkid", "teen", "teenager", "baby"],
+        ["parent", "mum", "mom", "mother", "mam", "mummy", "mommy", "dad", "father", "daddy"],
+        ["instructor", "teacher", "tutor", "examiner"],
+        ["learner", "student", "pupil", "trainee"],
+        ["trucker", "lorrydriver"],
+        ["neighbour", "neighbor"],
+        ["sleeper", "sleeping"],
+    ];
+
     /// <summary>Every talker said, by role or by seat, in order.</summary>
     /// <param name="tokens">Words.</param>
     /// <param name="scene">Scene the talkers are in.</param>
@@ -80,6 +92,13 @@ public static class TalkerReader
         }
 
         Talker[] named = [.. scene.Talkers.Where(t => Tokenizer.Split(t.DisplayName).Concat(Tokenizer.Split(t.Id)).Any(w => w.Word == token.Word))];
-        return named.Length == 1 ? named[0] : null;
+        if (named.Length > 0)
+        {
+            return named.Length == 1 ? named[0] : null;
+        }
+
+        string[]? same = SameRole.FirstOrDefault(r => r.Contains(token.Word));
+        Talker[] alike = same is null ? [] : [.. scene.Talkers.Where(t => Tokenizer.Split(t.DisplayName).Concat(Tokenizer.Split(t.Id)).Any(w => same.Contains(w.Word)))];
+        return alike.Length == 1 ? alike[0] : null;
     }
 }

@@ -43,7 +43,7 @@ public static class WindowReader
             return percent / 100;
         }
 
-        return near.Any(t => t.Word is "half" or "halfway") ? HalfOpen : near.Any(t => t.Word is "crack" or "cracked" or "bit" or "slightly" or "ajar" or "quarter") ? Cracked : 1;
+        return near.Any(t => t.Word is "half" or "halfway") ? HalfOpen : near.Any(t => t.Word is "crack" or "cracked" or "cracks" or "bit" or "inch" or "touch" or "slightly" or "ajar" or "quarter") ? Cracked : 1;
     }
 
     private static SeatMention? SeatOf(IReadOnlyList<Token> tokens, int window, bool rearGlass)

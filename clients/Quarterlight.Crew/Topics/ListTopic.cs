@@ -86,7 +86,13 @@ internal static class ListTopic
 
     private static CrewAnswer Shown(Asked asked, string headline, IReadOnlyList<CrewLine> lines, IMessage shown) => asked.Answer(headline, lines) with
     {
-        Understood = "show " + asked.Request.ShownName,
+        Understood = "show " + shown switch
+        {
+            Scene scene => Name(scene.DisplayName, scene.Name),
+            Cabin cabin => Name(cabin.DisplayName, cabin.Name),
+            Kit kit => Name(kit.DisplayName, kit.Name),
+            _ => asked.Request.ShownName,
+        },
         FollowUps = ["mount plan"],
         Data = new Dictionary<string, IMessage> { ["shown"] = shown },
     };

@@ -88,7 +88,8 @@ internal static class MessageLayout
         {
             // The note must fit too, in small print below what is shown.
             var note = new MessageLine("-# ", mayAttach ? PlatformSentences.WholeAnswerInFile : PlatformSentences.CutShort, "");
-            content = MessageLine.Join(lines, LongestShown - note.Write().Length - 1, out _) + "\n" + note.Write();
+            int room = LongestShown - note.Write().Length - 1;
+            content = MessageLine.Join(MessageLine.MostNeeded(lines, room), room, out _) + "\n" + note.Write();
             if (mayAttach)
             {
                 files.Add(new OutgoingFile("answer.txt", "text/plain", Encoding.UTF8.GetBytes(string.Join('\n', lines.Select(l => Markdown.Plain(l.Text))) + "\n"), null));
@@ -103,16 +104,25 @@ internal static class MessageLayout
         var lines = new List<MessageLine>();
         string headline = Markdown.Plain(answer.Headline);
         lines.Add(headline.Length == 0 ? new MessageLine("", "…", "") : new MessageLine("**", headline, "**"));
-        lines.AddRange(answer.Lines.Select(l => new MessageLine("", l.Text, "")));
-        lines.AddRange(lost.Select(l => new MessageLine("", l, "")));
+        lines.AddRange(answer.Lines.Select(l => new MessageLine("", l.Text, "") { Need = NeedOf(l.Kind) }));
+        lines.AddRange(lost.Select(l => new MessageLine("", l, "") { Need = 2 }));
         if (Markdown.Plain(answer.Understood) is { Length: > 0 } understood)
         {
-            lines.Add(new MessageLine("-# ", $"Understood: {understood}.", ""));
+            lines.Add(new MessageLine("-# ", $"Understood: {understood}.", "") { Need = 1 });
         }
 
-        lines.AddRange(withoutButton.Take(MostButtons).Select(f => new MessageLine("-# ", $"Ask next: {f}", "")));
+        lines.AddRange(withoutButton.Take(MostButtons).Select(f => new MessageLine("-# ", $"Ask next: {f}", "") { Need = 2 }));
         return lines;
     }
+
+    // What is left out first when not everything fits: never a caution before a figure.
+    private static int NeedOf(CrewLineKind kind) => kind switch
+    {
+        CrewLineKind.Caution => 1,
+        CrewLineKind.Figures or CrewLineKind.Certainty or CrewLineKind.Comparison => 3,
+        CrewLineKind.Refused or CrewLineKind.RunnerUp or CrewLineKind.Proof => 4,
+        _ => 2,
+    };
 
     private static List<OutgoingButton> Buttons(CrewAnswer answer, Func<string, string?> buttonId)
     {

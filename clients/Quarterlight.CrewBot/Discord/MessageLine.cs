@@ -11,6 +11,9 @@ internal sealed record MessageLine(string Before, string Text, string After)
     // Below this much room a line is better left out than shown in part.
     private const int LeastRoom = 200;
 
+    /// <summary>How much it is needed: 0 the decision, 1 what keeps people safe, then ever less.</summary>
+    public int Need { get; init; }
+
     /// <summary>The line as sent.</summary>
     public string Write() => Before + Markdown.Escape(Text, startsLine: Before is "" or "-# ") + After;
 
@@ -42,6 +45,24 @@ internal sealed record MessageLine(string Before, string Text, string After)
 
         whole = true;
         return text.ToString();
+    }
+
+    /// <summary>As many of the lines as fit, the most needed first, still in their order; all of them when even the first does not fit.</summary>
+    public static IReadOnlyList<MessageLine> MostNeeded(IReadOnlyList<MessageLine> lines, int most)
+    {
+        var chosen = new HashSet<int>();
+        int used = -1;
+        foreach (int i in Enumerable.Range(0, lines.Count).OrderBy(i => lines[i].Need))
+        {
+            int length = lines[i].Write().Length + 1;
+            if (used + length <= most)
+            {
+                used += length;
+                chosen.Add(i);
+            }
+        }
+
+        return chosen.Contains(0) ? [.. lines.Where((_, i) => chosen.Contains(i))] : lines;
     }
 
     // Cut before it is made safe, or a cut could fall between a backslash and what it protects.

@@ -46,9 +46,10 @@ internal sealed class EmulatedBot : IAsyncDisposable
 
     public string DataFolder => folder;
 
-    public static async Task<EmulatedBot> StartAsync(EmulatedPlatform platform, string planner)
+    /// <summary>Starts a bot, and waits until it is connected and its commands are registered.</summary>
+    public static async Task<EmulatedBot> StartAsync(EmulatedPlatform platform, string planner, params string[] more)
     {
-        var bot = new EmulatedBot(platform, planner, null, ["discord"]);
+        var bot = new EmulatedBot(platform, planner, null, ["discord", .. more]);
         await platform.Gateway.ConnectedAsync(TestContext.Current.CancellationToken);
         await TransportBench.UntilAsync(() => bot.Log.Lines.Any(l => l.Contains("Commands registered", StringComparison.Ordinal)), "the commands");
         return bot;

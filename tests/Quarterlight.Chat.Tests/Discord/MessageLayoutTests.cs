@@ -76,12 +76,26 @@ public sealed class MessageLayoutTests
         Assert.True(message.Content.Length <= MessageLayout.LongestShown);
         string[] lines = message.Content.Split('\n');
         Assert.Equal("-# The whole answer is in answer.txt.", lines[^1]);
-        Assert.All(lines[1..^1], l => Assert.EndsWith("figures and words.", l, StringComparison.Ordinal));
+        Assert.StartsWith("-# Understood: ", lines[^2], StringComparison.Ordinal);
+        Assert.All(lines[1..^2], l => Assert.EndsWith("figures and words.", l, StringComparison.Ordinal));
         OutgoingFile file = message.Files[^1];
         string text = Encoding.UTF8.GetString(file.Bytes.Span);
         Assert.Equal("answer.txt", file.Name);
         Assert.Contains("Site number 80 of the car, with *its* figures", text, StringComparison.Ordinal);
         Assert.StartsWith("Visor clip, 38 cm", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Of_LongAnswerWithCautionsLast_ShowsThemBeforeFigures()
+    {
+        CrewLine[] figures = [.. Enumerable.Range(1, 40).Select(i => new CrewLine(CrewLineKind.Figures, $"Talker {i}: signal to noise 13 dB and all the other figures of the place."))];
+        CrewLine caution = new(CrewLineKind.Caution, "Safety: nobody adjusts a microphone while the car moves.");
+
+        string[] lines = Of(Whole with { Lines = [.. figures, caution, new CrewLine(CrewLineKind.Proof, "Proved best of many.")] }).Content.Split('\n');
+
+        Assert.Contains(caution.Text, lines);
+        Assert.Contains(figures[0].Text, lines);
+        Assert.DoesNotContain(figures[^1].Text, lines);
     }
 
     [Fact]
