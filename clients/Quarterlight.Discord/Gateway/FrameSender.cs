@@ -8,7 +8,7 @@ internal sealed class FrameSender(IGatewaySocket socket, TimeProvider time, Time
 
     private readonly FrameBudget budget = new(time);
     private readonly SemaphoreSlim turn = new(1);
-    private bool stuck;
+    private Task leaving = Task.CompletedTask;
 
     /// <summary>Sends a frame of our own, when the limit allows.</summary>
     /// <exception cref="TimeoutException">It did not leave in time.</exception>
@@ -45,12 +45,6 @@ internal sealed class FrameSender(IGatewaySocket socket, TimeProvider time, Time
         await turn.WaitAsync(stop).ConfigureAwait(false);
         try
         {
-            // A frame that did not leave may still be on its way into the socket, which takes one at a time.
-            if (stuck)
-            {
-                throw new TimeoutException("The frame before this one did not leave in time.");
-            }
-
             while (budget.Wait(ours) is { Ticks: > 0 } wait)
             {
                 if (!ours)
@@ -67,11 +61,14 @@ internal sealed class FrameSender(IGatewaySocket socket, TimeProvider time, Time
             using var late = new CancellationTokenSource(timeout, time);
             try
             {
-                await socket.SendAsync(frame, late.Token).AsTask().WaitAsync(late.Token).ConfigureAwait(false);
+                // A frame called off may still be on its way out of the socket, which takes one at a time.
+                await leaving.WaitAsync(late.Token).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+                late.Token.ThrowIfCancellationRequested();
+                leaving = socket.SendAsync(frame, late.Token).AsTask();
+                await leaving.WaitAsync(late.Token).ConfigureAwait(false);
             }
             catch (OperationCanceledException) when (late.IsCancellationRequested)
             {
-                stuck = true;
                 throw new TimeoutException("A frame did not leave in time.");
             }
         }
