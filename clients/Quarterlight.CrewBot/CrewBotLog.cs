@@ -1,6 +1,6 @@
 using Microsoft.Extensions.Logging;
-using Quarterlight.CrewBot.Discord;
 using Quarterlight.Crew;
+using Quarterlight.CrewBot.Discord;
 using Quarterlight.Discord;
 
 namespace Quarterlight.CrewBot;

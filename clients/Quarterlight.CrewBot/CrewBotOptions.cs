@@ -32,7 +32,7 @@ internal sealed class CrewBotOptions
     private readonly Option<bool> json = new("--json") { Description = "Prints the answer as one JSON object, for scripts." };
     private readonly Option<string?> units = new("--units") { Description = "metric or imperial." };
     private readonly Option<string?> pictures = new("--pictures") { Description = "Folder for pictures; ./quarterlight-pictures when not given." };
-    private readonly Option<string?> server = new("--server") { Description = "Address of a planner, such as http://127.0.0.1:5080; without it one is started in this process." };
+    private readonly Option<string?> server = new("--server") { Description = "Address of a planner, such as http://127.0.0.1:5180; without it one is started in this process." };
     private readonly Option<string?> key = new("--key") { Description = "Team's key for the planner; or the environment variable " + CrewBotProgram.KeyVariable + "." };
     private readonly Option<string?> data = new("--data") { Description = "Folder of the store of the planner in this process." };
 
@@ -52,7 +52,7 @@ internal sealed class CrewBotOptions
             string? given = result.GetValueOrDefault<string?>();
             if (given is not null && !(Uri.TryCreate(given, UriKind.Absolute, out Uri? address) && address.Scheme is "http" or "https"))
             {
-                result.AddError("--server takes an address such as http://127.0.0.1:5080.");
+                result.AddError("--server takes an address such as http://127.0.0.1:5180.");
             }
         });
     }

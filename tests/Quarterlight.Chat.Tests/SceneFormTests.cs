@@ -183,7 +183,8 @@ public sealed class SceneFormTests(KeepingPlanner planner) : IClassFixture<Keepi
 
         CrewAnswer inUse = await talk.AnswerAsync("car remove", ("car", "demo-saloon"), ("confirm", "true"));
         Assert.Equal(CrewOutcome.Refused, inUse.Outcome);
-        Assert.Contains("still used by", inUse.Headline, StringComparison.Ordinal);
+        Assert.Contains("still used by School run that goes wrong (invented)", inUse.Headline, StringComparison.Ordinal);
+        Assert.DoesNotContain("scenes/", All(inUse), StringComparison.Ordinal);
         Assert.Contains("no scene called", (await talk.AnswerAsync("scene remove", ("scene", "nowhere"))).Headline, StringComparison.Ordinal);
     }
 

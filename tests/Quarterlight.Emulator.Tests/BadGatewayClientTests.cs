@@ -110,7 +110,7 @@ public sealed class BadGatewayClientTests
     [Fact]
     public async Task Client_WithoutHeartbeats_IsClosed()
     {
-        var options = new PlatformOptions { HeartbeatInterval = TimeSpan.FromMilliseconds(100) };
+        var options = new PlatformOptions { HeartbeatInterval = TimeSpan.FromSeconds(1) };
         await using EmulatedPlatform platform = await EmulatedPlatform.StartAsync(options, TestContext.Current.CancellationToken);
         (GatewayClient client, _) = await GatewayClient.IdentifyAsync(platform);
         Assert.Equal(4000, await client.ClosedAsync());

@@ -55,7 +55,7 @@ internal sealed partial record CarAndKit(Cabin? Car, bool IsNewCar, Kit? Kit)
             }
             else
             {
-                reading.Problem(field, $"\"{line}\" is one line too many. Write the car in one line and the kit in another.");
+                reading.Problem(field, $"\"{line}\" is one line too many.", "Write the car in one line and the kit in another.");
             }
         }
 

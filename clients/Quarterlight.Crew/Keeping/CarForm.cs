@@ -47,7 +47,7 @@ internal sealed class CarForm(PlannerClients planner) : IThingForm<Cabin>
 
     /// <inheritdoc/>
     public IReadOnlyList<string> Describe(Cabin car, UnitPreference units) =>
-        [Wording.Wordings.Capital($"{CarWords.Shape(car)}, {CarWords.Details(car)}."), car.Measurements is null ? "Sizes: typical for the shape." : "Sizes: as measured."];
+        [Wording.Wordings.Capital($"{CarWords.Shape(car)}, {CarWords.Details(car)}."), car.Measurements is null ? "Sizes: typical for the shape." : "Sizes: its own; the form shows them."];
 
     /// <inheritdoc/>
     public IReadOnlyList<string> FollowUps(Cabin car) => ["list cars"];

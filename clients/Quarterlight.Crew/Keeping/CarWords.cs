@@ -110,7 +110,7 @@ internal static class CarWords
             reading.Problem(field, "the driver's side is missing. Write left-hand drive or right-hand drive.");
         }
 
-        ReadLeft(reading, field, words, $"Write only the shape and the side, such as \"saloon, left-hand drive\"");
+        ReadLeft(reading, field, words, "Write only the shape and the side, such as \"saloon, left-hand drive\"");
     }
 
     /// <summary>Reads engine, cylinders, seats, roof and airbags into a car; what is not said is as usual.</summary>
@@ -153,7 +153,7 @@ internal static class CarWords
     {
         if (words.Left(Fillers) is { Length: > 0 } left)
         {
-            reading.Problem(field, $"\"{left}\" is not understood. {right}.");
+            reading.Problem(field, $"\"{left}\" is not understood.", right + ".");
         }
     }
 

@@ -7,7 +7,7 @@ namespace Quarterlight.Crew.Keeping;
 /// <summary>How the car is driven in words that can be read again, both ways.</summary>
 internal static class DriveWords
 {
-    private const string Right = "Write for example \"40 mph\", \"parked\", \"windows shut\", \"driver's window half down\", \"fan off\", \"fan at step 2\", \"light rain\", \"engine off\", \"coarse asphalt\"";
+    private const string Right = "Write for example \"40 mph, driver's window half down, fan at step 2, light rain, coarse asphalt\", or \"parked, engine off\".";
 
     private static readonly HashSet<string> Known =
     [
@@ -45,7 +45,7 @@ internal static class DriveWords
             ConditionChanges one = ConditionReader.Read(tokens, units);
             if (unknown is not null || one.IsEmpty)
             {
-                reading.Problem(field, $"\"{piece}\" is not understood. {(tokens.Any(t => t.Number is not null) && one.IsEmpty ? "A number needs its unit. " : "")}{Right}.");
+                reading.Problem(field, $"\"{piece}\" is not understood.{(tokens.Any(t => t.Number is not null) && one.IsEmpty ? " A number needs its unit." : "")}", Right);
             }
             else if (Twice(said, one) is { } twice)
             {

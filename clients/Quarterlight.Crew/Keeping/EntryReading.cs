@@ -10,7 +10,7 @@ internal sealed class EntryReading(CrewFormEntry entry, CrewForm form)
 {
     private const int MostProblems = 20;
 
-    private readonly List<CrewLine> problems = [];
+    private readonly List<(string Field, string Sentence, string Hint)> problems = [];
     private readonly List<string> usual = [];
 
     /// <summary>True while everything was understood.</summary>
@@ -39,8 +39,11 @@ internal sealed class EntryReading(CrewFormEntry entry, CrewForm form)
         return false;
     }
 
-    /// <summary>Notes what was not understood, with what would be right.</summary>
-    public void Problem(string fieldId, string sentence) => problems.Add(new CrewLine(CrewLineKind.Refused, $"{Label(fieldId)}: {sentence}"));
+    /// <summary>Notes what was not understood.</summary>
+    /// <param name="fieldId">Where.</param>
+    /// <param name="sentence">What, and what would be right for this one.</param>
+    /// <param name="hint">How the whole field is written, in a sentence; said once a field, however much of it was not understood.</param>
+    public void Problem(string fieldId, string sentence, string hint = "") => problems.Add((fieldId, sentence, hint));
 
     /// <summary>Notes what was taken as usual.</summary>
     public void TakeAsUsual(string words)
@@ -59,11 +62,11 @@ internal sealed class EntryReading(CrewFormEntry entry, CrewForm form)
             string raw = Raw(field.Id);
             if (raw.Length > field.MostCharacters || raw.Split('\n').Length > FormText.MostLines || raw.Split('\n').Any(l => l.Length > FormText.LongestLine))
             {
-                Problem(field.Id, Wordings.Say($"this is too long; at most {field.MostCharacters} characters in {FormText.MostLines} lines of {FormText.LongestLine} each."));
+                Problem(field.Id, Wordings.Say($"too long: at most {field.MostCharacters} characters, {FormText.MostLines} lines, {FormText.LongestLine} a line."));
             }
             else if (field.Required && Lines(field.Id).Count == 0)
             {
-                Problem(field.Id, $"this must not be empty. {field.Hint}");
+                Problem(field.Id, $"this must not be empty. Write for example: {field.Hint}.");
             }
         }
     }
@@ -71,7 +74,7 @@ internal sealed class EntryReading(CrewFormEntry entry, CrewForm form)
     /// <summary>Nothing was kept: what was not understood first, then everything written, so that it can be copied.</summary>
     public CrewAnswer Refusal(CrewMemory memory) => Refused(
         problems.Count == 1 ? "Nothing kept: one thing is not clear." : Wordings.Say($"Nothing kept: {problems.Count} things are not clear."),
-        [.. problems.Take(MostProblems), .. problems.Count > MostProblems ? [new(CrewLineKind.Plain, Wordings.Say($"And {problems.Count - MostProblems} more."))] : Array.Empty<CrewLine>()], memory);
+        [.. ProblemLines(), .. problems.Count > MostProblems ? [new(CrewLineKind.Plain, Wordings.Say($"And {problems.Count - MostProblems} more."))] : Array.Empty<CrewLine>()], memory);
 
     /// <summary>Nothing was kept, with the lines that say why and everything written.</summary>
     public CrewAnswer Refused(string headline, IReadOnlyList<CrewLine> why, CrewMemory memory) => new()
@@ -80,10 +83,25 @@ internal sealed class EntryReading(CrewFormEntry entry, CrewForm form)
         Intent = CrewIntent.Keep,
         Understood = form.Title,
         Headline = headline,
-        Lines = [.. why, new(CrewLineKind.Plain, "What you wrote, to copy into a new form:"), .. Written()],
+        Lines = [.. why, new(CrewLineKind.Plain, "What you wrote, to copy:"), .. Written()],
         Private = true,
         Memory = memory,
     };
+
+    // Field by field, as they stand in the form; the hint of a field behind its last line.
+    private IEnumerable<CrewLine> ProblemLines()
+    {
+        foreach (IGrouping<string, (string Field, string Sentence, string Hint)> field in problems.Take(MostProblems).GroupBy(p => p.Field))
+        {
+            string hints = string.Join(' ', field.Select(p => p.Hint).Where(h => h.Length > 0).Distinct());
+            (string Field, string Sentence, string Hint)[] all = [.. field];
+            for (int i = 0; i < all.Length; i++)
+            {
+                string hint = i == all.Length - 1 && hints.Length > 0 ? " " + hints : "";
+                yield return new(CrewLineKind.Refused, $"{Label(field.Key)}: {all[i].Sentence}{hint}");
+            }
+        }
+    }
 
     private IEnumerable<CrewLine> Written()
     {

@@ -50,7 +50,7 @@ internal static partial class FixingWords
             Match counted = Counted().Match(piece);
             if (!counted.Success || One(counted.Groups[2].Value) is not { } fixing)
             {
-                reading.Problem(field, $"\"{piece}\" is not understood. Write a number and a fixing, such as \"4 spring clips\"; there are {Names}.");
+                reading.Problem(field, $"\"{piece}\" is not understood.", $"Write a number and a fixing, such as \"4 spring clips\"; there are {Names}.");
             }
             else if (read.Any(f => f.Fixing == fixing))
             {

@@ -115,6 +115,6 @@ internal static class KeptEntry
     public static CrewAnswer WithWritten(CrewAnswer answer, CrewFormEntry entry) => answer with
     {
         Headline = $"Nothing kept. {answer.Headline}",
-        Lines = [.. answer.Lines, new(CrewLineKind.Plain, "What you wrote, to copy into a new form:"), .. entry.Values.Values.Take(5).SelectMany(FormText.Lines).Select(l => new CrewLine(CrewLineKind.Plain, l))],
+        Lines = [.. answer.Lines, new(CrewLineKind.Plain, "What you wrote, to copy:"), .. entry.Values.Values.Take(5).SelectMany(FormText.Lines).Select(l => new CrewLine(CrewLineKind.Plain, l))],
     };
 }

@@ -41,11 +41,11 @@ internal static partial class MeasurementLines
             string? wanted = Table.FirstOrDefault(t => t.Names.Contains(name, StringComparer.OrdinalIgnoreCase)).Field;
             if (wanted is null)
             {
-                reading.Problem(field, $"\"{piece}\" is not one of the measurements. They are {string.Join(", ", Table.Select(t => t.Names[0]))}.");
+                reading.Problem(field, $"\"{piece}\" is not one of the measurements.", $"They are {string.Join(", ", Table.Select(t => t.Names[0]))}.");
             }
             else if (LengthWords.Read(match.Groups[2].Value.Trim()) is not { } length)
             {
-                reading.Problem(field, $"the length in \"{piece}\" is not clear. Write it with its unit, such as 145 cm, 1.45 m or 4 ft 9 in.");
+                reading.Problem(field, $"the length in \"{piece}\" is not clear.", "Write a length with its unit, such as 145 cm or 4 ft 9 in.");
             }
             else if (!read.TryAdd(wanted, length))
             {

@@ -24,7 +24,7 @@ internal sealed partial record MicrophoneFigures
         {
             if (!figures.Take(piece))
             {
-                reading.Problem(field, $"\"{piece}\" is not understood. Figures are written as 9 mV/Pa, self-noise 26 dB, up to 132 dB, 12 mm long, 5 mm thick, tube 10 cm, held by clip and tape; a pattern as cardioid.");
+                reading.Problem(field, $"\"{piece}\" is not understood.", "Figures are written as 9 mV/Pa, self-noise 26 dB, up to 132 dB, 12 mm long, 5 mm thick, tube 10 cm, held by clip and tape.");
             }
         }
 

@@ -8,7 +8,7 @@ namespace Quarterlight.Crew.Keeping;
 /// <summary>Microphones as lines of a count, a name and, behind a colon, figures; both ways.</summary>
 internal static partial class MicrophoneLines
 {
-    private const string Right = "Write for example \"2 x short supercardioid\" or \"3 x omni lavalier: 9 mV/Pa, self-noise 26 dB, up to 132 dB, 12 mm long, 5 mm thick, held by clip and tape\".";
+    private const string Right = "Write for example \"2 x short supercardioid\", with figures behind a colon if you have them.";
 
     /// <summary>One microphone: what is not typical of its kind is written out.</summary>
     public static string Say(Microphone m, UnitPreference units)
@@ -54,7 +54,7 @@ internal static partial class MicrophoneLines
             string name = match.Groups[2].Value.Trim();
             if (!match.Success || name.Length is 0 or > 80)
             {
-                reading.Problem(field, $"\"{line}\" is not understood. {Right}");
+                reading.Problem(field, $"\"{line}\" is not understood.", Right);
                 continue;
             }
 
@@ -63,7 +63,7 @@ internal static partial class MicrophoneLines
             Microphone? microphone = before?.Clone() ?? MicrophoneKinds.Typical(name, figures.Pattern, out string usual).Said(reading, figures.Complete ? "" : usual);
             if (microphone is null)
             {
-                reading.Problem(field, $"how does \"{name}\" hear? Add omni, cardioid, wide cardioid, supercardioid, hypercardioid, figure-eight or tube to its name.");
+                reading.Problem(field, $"how does \"{name}\" hear?", "Add omni, cardioid, wide cardioid, supercardioid, hypercardioid, figure-eight or tube to its name.");
                 continue;
             }
 

@@ -9,7 +9,7 @@ namespace Quarterlight.Crew.Keeping;
 /// <summary>Cameras as lines of a place, a lens and what they look at, both ways. A camera that is kept is "as placed".</summary>
 internal static partial class ShotLines
 {
-    private const string Right = "Write a place and a lens, such as \"bonnet 35 mm\", \"hostess tray left 50 mm at Ann\", \"dash 24 mm\", \"back seat 35 mm\" or \"rear window 50 mm\"; or \"none\"";
+    private const string Right = "Write a place (bonnet, hostess tray left or right, dash, back seat, rear window) and a lens, such as \"hostess tray left 50 mm at Ann\"; or \"none\".";
     private const int LongestId = 20;
 
     // A full frame of which 16 to 9 is recorded; and the width of four-perforation Super 35 film, from memory, cropped alike.
@@ -87,7 +87,7 @@ internal static partial class ShotLines
             {
                 if (before is null)
                 {
-                    reading.Problem(field, $"there is no camera \"{label}\" that stands already. {Right}.");
+                    reading.Problem(field, $"there is no camera \"{label}\" that stands already.", Right);
                     return null;
                 }
 
@@ -105,7 +105,7 @@ internal static partial class ShotLines
 
             if (words.Left(Fillers) is { Length: > 0 } left)
             {
-                reading.Problem(field, $"\"{left}\" in \"{piece}\" is not understood. {Right}.");
+                reading.Problem(field, $"\"{left}\" in \"{piece}\" is not understood.", Right);
                 return null;
             }
 
@@ -140,7 +140,7 @@ internal static partial class ShotLines
         {
             if (!words.TakeAny(Places, out ShotPlace? place))
             {
-                reading.Problem(field, $"there is no place in \"{piece}\". {Right}.");
+                reading.Problem(field, $"there is no place in \"{piece}\".", Right);
                 return null;
             }
 

@@ -12,7 +12,7 @@ internal sealed record TalkersRead(IReadOnlyList<Talker> Talkers, IReadOnlyList<
 /// <summary>Reads and says who sits where and talks how.</summary>
 internal static class TalkerLines
 {
-    private const string Right = "Write a name and a seat, such as \"Ann driver\", \"Bo front passenger, loud\" or \"kid back left quiet\"";
+    private const string Right = "Write a name and a seat, such as \"Ann driver\" or \"Bo front passenger, loud\".";
 
     private static readonly (string, VocalEffort)[] Efforts = Table(
         (VocalEffort.Whisper, "whispering whispers whispered whisper"), (VocalEffort.Relaxed, "relaxed quietly quiet softly soft calm low"), (VocalEffort.Normal, "normally normal ordinary usual"),
@@ -62,7 +62,7 @@ internal static class TalkerLines
 
         if (talkers.Count == 0 && reading.Good)
         {
-            reading.Problem(field, $"nobody talks. {Right}.");
+            reading.Problem(field, "nobody talks.", Right);
         }
 
         return new TalkersRead(talkers, silent);
@@ -80,7 +80,7 @@ internal static class TalkerLines
             (string name, StrictWords words, SeatMention? mention) = Cut(piece);
             if (mention is null)
             {
-                reading.Problem(field, $"there is no seat in \"{piece}\". {Right}; the seats are {seats.All}.");
+                reading.Problem(field, $"there is no seat in \"{piece}\".", $"{Right} The seats are {seats.All}.");
                 return;
             }
 
@@ -88,7 +88,7 @@ internal static class TalkerLines
             bool saysEffort = words.TakeAny(Efforts, out VocalEffort effort);
             if (words.Left(Fillers) is { Length: > 0 } left)
             {
-                reading.Problem(field, $"\"{left}\" in \"{piece}\" is not understood. {Right}; or add raised, loud, shouting, whispering, silent, nothing worn.");
+                reading.Problem(field, $"\"{left}\" in \"{piece}\" is not understood.", $"{Right} You can add quiet, raised, loud, shouting, whispering, silent or nothing worn.");
                 return;
             }
 

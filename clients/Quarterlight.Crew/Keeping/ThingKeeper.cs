@@ -1,5 +1,6 @@
 using System.Globalization;
 using Google.Protobuf;
+using Google.Rpc;
 using Grpc.Core;
 using Quarterlight.Crew.Commands;
 using Quarterlight.Crew.Language;
@@ -11,6 +12,10 @@ namespace Quarterlight.Crew.Keeping;
 internal sealed class ThingKeeper<T>(Shelf<T> shelf, IThingForm<T> form, PlannerClients planner)
     where T : class, IMessage<T>, IDeepCloneable<T>
 {
+    // The planner's reason for refusing to remove what a scene uses: docs/errors.md.
+    private const string InUse = "IN_USE";
+    private const int MostUsers = 5;
+
     private string FormStart => $"{Keeper.FormStart}{shelf.Word}:";
 
     /// <summary>The empty form.</summary>
@@ -51,7 +56,15 @@ internal sealed class ThingKeeper<T>(Shelf<T> shelf, IThingForm<T> form, Planner
             };
         }
 
-        await shelf.DeleteAsync(shelf.Label(kept).Name, cancellation).ConfigureAwait(false);
+        try
+        {
+            await shelf.DeleteAsync(shelf.Label(kept).Name, cancellation).ConfigureAwait(false);
+        }
+        catch (RpcException e) when (e.GetRpcStatus()?.GetDetail<ErrorInfo>()?.Reason == InUse && !cancellation.IsCancellationRequested)
+        {
+            return await StillUsedAsync(name, shelf.Label(kept).Name, memory, cancellation).ConfigureAwait(false);
+        }
+
         return KeptAnswers.Done($"remove the {shelf.Word} {name}", $"Removed: the {shelf.Word} {name}.", [], Without(memory, shelf.Label(kept).Name), $"list {shelf.Word}s");
     }
 
@@ -100,7 +113,7 @@ internal sealed class ThingKeeper<T>(Shelf<T> shelf, IThingForm<T> form, Planner
             T now = await KeepAsync(read, kept, all, cancellation).ConfigureAwait(false);
             return Kept(now, kept, read, reading, units, memory);
         }
-        catch (RpcException e) when (e.StatusCode == StatusCode.Aborted && kept is not null)
+        catch (RpcException e) when (e.StatusCode == Grpc.Core.StatusCode.Aborted && kept is not null)
         {
             return Meanwhile(reading, kept, memory);
         }
@@ -109,6 +122,19 @@ internal sealed class ThingKeeper<T>(Shelf<T> shelf, IThingForm<T> form, Planner
             CrewAnswer problem = ErrorText.Of(e, new CrewRequest { Intent = CrewIntent.Keep }, memory, units, planner.Desk.PlannerAddress);
             return reading.Refused($"Nothing kept. {problem.Headline}", problem.Lines, memory) with { Outcome = problem.Outcome };
         }
+    }
+
+    // The planner knows scenes by their ids; the crew knows them by name.
+    private async Task<CrewAnswer> StillUsedAsync(string name, string resource, CrewMemory memory, CancellationToken cancellation)
+    {
+        IReadOnlyList<V1.Scene> scenes = await planner.AllScenesAsync(cancellation).ConfigureAwait(false);
+        string[] users = [.. scenes.Where(s => s.Cabin == resource || s.Kit == resource).Select(s => Wordings.Name(s.DisplayName, s.Name))];
+        string more = users.Length > MostUsers ? Wordings.Say($" and {users.Length - MostUsers} more") : "";
+        string by = users.Length == 0 ? "a scene" : more.Length > 0 ? string.Join(", ", users.Take(MostUsers)) + more : Wordings.Join(users);
+        return KeptAnswers.Refused($"remove the {shelf.Word} {name}", $"Not removed: {name} is still used by {by}.", memory, "list scenes") with
+        {
+            Lines = [new(CrewLineKind.Plain, $"Give {(users.Length == 1 ? "that scene" : "those scenes")} another {shelf.Word} with \"scene edit\", or remove {(users.Length == 1 ? "it" : "them")}, first.")],
+        };
     }
 
     private async Task<T> KeepAsync(FormResult<T> read, T? kept, IReadOnlyList<T> all, CancellationToken cancellation)

@@ -32,7 +32,7 @@ internal static class ListTopic
     }
 
     public static CrewAnswer Scenes(Asked asked) => List(asked, "scene", asked.Vocabulary.Scenes.Count, asked.Vocabulary.Scenes.Select(s =>
-        Say($"{Name(s.DisplayName, s.Name)}: {s.Talkers.Count} talkers, {s.Shots.Count} cameras, {DriveText.Whole(s.DriveConditions, asked.Units)}")),
+        Say($"{Name(s.DisplayName, s.Name)}: {s.Talkers.Count} {(s.Talkers.Count == 1 ? "talker" : "talkers")}, {s.Shots.Count} {(s.Shots.Count == 1 ? "camera" : "cameras")}, {DriveText.Whole(s.DriveConditions, asked.Units)}")),
         asked.Vocabulary.Scenes.Select(s => (s.Name, (IMessage)s)), "mount plan for " + Name(asked.Scene?.DisplayName ?? "the scene"));
 
     public static CrewAnswer Cabins(Asked asked) => List(asked, "car", asked.Vocabulary.Cabins.Count, asked.Vocabulary.Cabins.Select(Line),

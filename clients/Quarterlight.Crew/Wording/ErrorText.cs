@@ -21,7 +21,7 @@ internal static class ErrorText
             {
                 Outcome = CrewOutcome.PlannerUnreachable,
                 Headline = $"The planner{where} cannot be reached.",
-                Lines = [new(CrewLineKind.Plain, "Check that it is running and that the address is right, then ask again.")],
+                Lines = [new(CrewLineKind.Plain, where.Length > 0 ? "Check that it is running and that the address is right, then ask again." : "Ask again in a minute. If it stays, tell whoever runs this.")],
             };
         }
 

@@ -7,7 +7,7 @@ namespace Quarterlight.CrewBot.Discord;
 /// <summary>The options of <c>crewbot serve</c>. There is none for a secret.</summary>
 internal sealed class ServeOptions
 {
-    private readonly Option<string?> server = new("--server") { Description = "Address of the planner, such as http://127.0.0.1:5080." };
+    private readonly Option<string?> server = new("--server") { Description = "Address of the planner, such as http://127.0.0.1:5180." };
     private readonly Option<bool> embedded = new("--embedded") { Description = "Starts a planner in this process instead, to try things out." };
     private readonly Option<string?> data = new("--data") { Description = "Folder for what must outlive a restart; one for each process." };
     private readonly Option<string?> guild = new("--guild") { Description = "Id of the one server to register commands for, at once, to try things out; all servers when not given." };
@@ -19,7 +19,7 @@ internal sealed class ServeOptions
 
     public ServeOptions()
     {
-        Check(server, text => Uri.TryCreate(text, UriKind.Absolute, out Uri? address) && address.Scheme is "http" or "https", "--server takes an address such as http://127.0.0.1:5080.");
+        Check(server, text => Uri.TryCreate(text, UriKind.Absolute, out Uri? address) && address.Scheme is "http" or "https", "--server takes an address such as http://127.0.0.1:5180.");
         Check(guild, text => ulong.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out _), "--guild takes the id of a server: digits alone.");
         Check(listen, text => IPEndPoint.TryParse(text, out IPEndPoint? point) && point.Port > 0, "--listen takes an address and a port, such as 0.0.0.0:5191.");
         Check(delegateName, text => text.Length is > 0 and <= 40 && char.IsAsciiLetterLower(text[0]) && text.All(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) || c == '-'), "--delegate takes 1 to 40 of a-z, 0-9 and dashes, starting with a letter.");

@@ -117,7 +117,8 @@ internal static class ServeProgram
     private static CrewTeam TeamOf(string id, IPlanner planner, TimeProvider time)
     {
         var invoker = planner.ForTeam(id).Intercept(new PlannerTime.Watch());
-        var options = new CrewDeskOptions { PlannerAddress = planner.Address, Clock = time };
+        // Nobody in a channel can do anything with the planner's address; it is in the log.
+        var options = new CrewDeskOptions { Clock = time };
         var conversations = new PlannerConversations(invoker, options, ConversationsOfATeam);
         return new CrewTeam(id, new TeamDesk(invoker, options, conversations), conversations);
     }

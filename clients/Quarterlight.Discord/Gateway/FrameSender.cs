@@ -8,6 +8,7 @@ internal sealed class FrameSender(IGatewaySocket socket, TimeProvider time, Time
 
     private readonly FrameBudget budget = new(time);
     private readonly SemaphoreSlim turn = new(1);
+    private Task leaving = Task.CompletedTask;
 
     /// <summary>Sends a frame of our own, when the limit allows.</summary>
     /// <exception cref="TimeoutException">It did not leave in time.</exception>
@@ -60,7 +61,11 @@ internal sealed class FrameSender(IGatewaySocket socket, TimeProvider time, Time
             using var late = new CancellationTokenSource(timeout, time);
             try
             {
-                await socket.SendAsync(frame, late.Token).AsTask().WaitAsync(late.Token).ConfigureAwait(false);
+                // A frame called off may still be on its way out of the socket, which takes one at a time.
+                await leaving.WaitAsync(late.Token).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+                late.Token.ThrowIfCancellationRequested();
+                leaving = socket.SendAsync(frame, late.Token).AsTask();
+                await leaving.WaitAsync(late.Token).ConfigureAwait(false);
             }
             catch (OperationCanceledException) when (late.IsCancellationRequested)
             {

@@ -81,7 +81,7 @@ public sealed class PendingLedgerTests : IDisposable
 
         await RecoverAsync();
 
-        Assert.Equal("I was restarted in the middle of this; please ask again.", Assert.Single(platform.Shown(1)).Content);
+        Assert.Equal("I was restarted in the middle of this: ask again.", Assert.Single(platform.Shown(1)).Content);
         Assert.Empty(Directory.GetFiles(folder));
     }
 

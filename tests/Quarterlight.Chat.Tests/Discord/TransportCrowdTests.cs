@@ -64,7 +64,7 @@ public sealed class TransportCrowdTests
         bench.Time.Advance(TimeSpan.FromSeconds(10));
         OutgoingMessage later = await bench.AnswerToAsync(bench.Command("plan"));
 
-        Assert.Equal("You have asked a lot in a short time: please ask again in 10 s.", told.Content);
+        Assert.Equal("You have asked a lot in a short time: ask again in 10 s.", told.Content);
         Assert.True(told.Private);
         Assert.Equal("**Visor clip.**", other.Content);
         Assert.Equal("**Visor clip.**", later.Content);

@@ -40,7 +40,7 @@ public sealed class TransportStopTests
         bench.Stop();
         await bench.MoveUntilAsync(() => bench.Run.IsCompleted, TimeSpan.FromSeconds(1), "the end");
 
-        Assert.Equal("I am being restarted: please ask again in a minute.", Assert.Single(bench.Platform.Shown(asked.Ticket.InteractionId)).Content);
+        Assert.Equal("I am being restarted: ask again in a minute.", Assert.Single(bench.Platform.Shown(asked.Ticket.InteractionId)).Content);
         Assert.Empty(Directory.GetFiles(bench.LedgerFolder));
     }
 
