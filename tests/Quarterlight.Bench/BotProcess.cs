@@ -85,6 +85,7 @@ internal sealed class BotProcess : IAsyncDisposable
             throw new InvalidOperationException($"The bot did not start: {said}");
         }
 
+        await platform.Gateway.ConnectedAsync(CancellationToken.None);
         return started;
     }
 
@@ -122,7 +123,7 @@ internal sealed class BotProcess : IAsyncDisposable
                 JsonElement values = json.RootElement.GetProperty("State");
                 lock (gate)
                 {
-                    ownMilliseconds.Add(values.GetProperty("totalMilliseconds").GetDouble() - values.GetProperty("plannerMilliseconds").GetDouble());
+                    ownMilliseconds.Add(values.GetProperty("TotalMilliseconds").GetDouble() - values.GetProperty("PlannerMilliseconds").GetDouble());
                 }
 
                 break;
