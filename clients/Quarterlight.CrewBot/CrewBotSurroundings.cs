@@ -1,6 +1,7 @@
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Logging.Console;
+using Quarterlight.Telemetry;
 
 namespace Quarterlight.CrewBot;
 
@@ -34,8 +35,11 @@ public sealed record CrewBotSurroundings
     /// <summary>Clock of a bot that serves.</summary>
     public TimeProvider Time { get; init; } = TimeProvider.System;
 
-    /// <summary>Makes the logs of a bot that serves.</summary>
-    public Func<ILoggerFactory> Logs { get; init; } = LogToError;
+    /// <summary>Says where the log lines of a bot that serves go; they come there without secrets.</summary>
+    public Action<ILoggingBuilder> Logging { get; init; } = LogToError;
+
+    /// <summary>Keeps secrets out of all that a bot that serves tells. A test that shows what would be told without puts something else here.</summary>
+    internal Action<IServiceCollection, ILoggingBuilder, TelemetryOptions?, SecretRedactor> AddTelemetry { get; init; } = TelemetrySetup.Add;
 
     /// <summary>Folder of the embedded planner's store when none is named.</summary>
     public string DefaultDataFolder { get; init; } = "quarterlight-data";
@@ -63,10 +67,10 @@ public sealed record CrewBotSurroundings
     }
 
     // Standard output carries answers; logs must not stand between them.
-    private static ILoggerFactory LogToError() => LoggerFactory.Create(logging =>
+    private static void LogToError(ILoggingBuilder logging)
     {
-        logging.AddSimpleConsole(o => (o.SingleLine, o.TimestampFormat, o.UseUtcTimestamp) = (true, "yyyy-MM-dd'T'HH:mm:ss.fff'Z' ", true));
+        logging.AddJsonConsole(o => (o.UseUtcTimestamp, o.TimestampFormat) = (true, "yyyy-MM-dd'T'HH:mm:ss.fff'Z'"));
         logging.AddFilter("Microsoft", LogLevel.Warning);
         logging.Services.Configure<ConsoleLoggerOptions>(o => o.LogToStandardErrorThreshold = LogLevel.Trace);
-    });
+    }
 }

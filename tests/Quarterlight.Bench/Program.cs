@@ -22,9 +22,15 @@ if (!args.Contains("start"))
     {
         await DryRun.RunAsync(wanted);
     }
-    else
+    else if (wanted.Length > 0)
     {
         BenchmarkRunner.Run(wanted, config);
+    }
+
+    // The bot as a process of its own, beside those that are measured in this one.
+    if (one < 0 || (one + 1 < args.Length && args[one + 1] == "chat"))
+    {
+        await ChatBench.RunAsync(dry);
     }
 
     if (one >= 0)

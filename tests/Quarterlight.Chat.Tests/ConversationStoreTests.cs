@@ -1,4 +1,5 @@
 using Grpc.Core;
+using Quarterlight.Chat.Tests.Discord;
 using Quarterlight.Crew;
 using Quarterlight.Crew.Keeping;
 
@@ -60,6 +61,24 @@ public sealed class ConversationStoreTests
     }
 
     [Fact]
+    public async Task PlannerConversations_ReadAgainWithinOneQuestion_AsksThePlannerOnce()
+    {
+        var shelf = new FakeShelf();
+        var time = new ManualTime();
+        var one = new PlannerConversations(shelf, 10, TimeSpan.FromMilliseconds(250), time);
+        await new PlannerConversations(shelf).WriteAsync("x", At("a"), Cancellation);
+
+        await one.ReadAsync("x", Cancellation);
+        await one.ReadAsync("x", Cancellation);
+        Assert.Equal(1, shelf.Reads);
+
+        await new PlannerConversations(shelf).WriteAsync("x", At("b"), Cancellation);
+        time.Advance(TimeSpan.FromMilliseconds(251));
+        Assert.Equal("scenes/b", (await one.ReadAsync("x", Cancellation))!.SceneName);
+        Assert.Equal(2, shelf.Reads);
+    }
+
+    [Fact]
     public async Task PlannerConversations_DamagedBytes_AreNoMemory()
     {
         var shelf = new FakeShelf();
@@ -103,7 +122,13 @@ public sealed class ConversationStoreTests
 
         public bool Away { get; set; }
 
-        public Task<KeptConversation?> GetAsync(string conversationId, CancellationToken cancellation) => Away ? throw new RpcException(new Status(StatusCode.Unavailable, "")) : Task.FromResult(kept.GetValueOrDefault(conversationId));
+        public int Reads { get; private set; }
+
+        public Task<KeptConversation?> GetAsync(string conversationId, CancellationToken cancellation)
+        {
+            Reads++;
+            return Away ? throw new RpcException(new Status(StatusCode.Unavailable, "")) : Task.FromResult(kept.GetValueOrDefault(conversationId));
+        }
 
         public Task<long> SaveAsync(string conversationId, ReadOnlyMemory<byte> bytes, CancellationToken cancellation)
         {

@@ -24,7 +24,12 @@ internal interface IConversationShelf
 /// </summary>
 public sealed class PlannerConversations : IConversationStore
 {
+    // One question reads its conversation more than once. Nobody asks a second one elsewhere within this time.
+    private static readonly TimeSpan Fresh = TimeSpan.FromMilliseconds(250);
+
     private readonly IConversationShelf shelf;
+    private readonly TimeSpan fresh;
+    private readonly TimeProvider time;
     private readonly RecentlyUsed<Copy> copies;
 
     /// <summary>Conversations of the team behind the invoker.</summary>
@@ -32,13 +37,16 @@ public sealed class PlannerConversations : IConversationStore
     /// <param name="options">The clock deadlines are counted on.</param>
     /// <param name="most">Copies kept in this process, 1 or more.</param>
     public PlannerConversations(CallInvoker invoker, CrewDeskOptions options, int most = RecentConversations.DefaultMost)
-        : this(new PlannerConversationShelf(invoker, options), most)
+        : this(new PlannerConversationShelf(invoker, options), most, Fresh, options?.Clock)
     {
     }
 
     /// <param name="shelf">The planner.</param>
     /// <param name="most">Copies kept in this process, 1 or more.</param>
-    internal PlannerConversations(IConversationShelf shelf, int most = RecentConversations.DefaultMost) => (this.shelf, copies) = (shelf, new RecentlyUsed<Copy>(most));
+    /// <param name="fresh">How long a copy is taken for what the planner has, without asking it.</param>
+    /// <param name="time">Clock of that; the system's when not given.</param>
+    internal PlannerConversations(IConversationShelf shelf, int most = RecentConversations.DefaultMost, TimeSpan fresh = default, TimeProvider? time = null) =>
+        (this.shelf, copies, this.fresh, this.time) = (shelf, new RecentlyUsed<Copy>(most), fresh, time ?? TimeProvider.System);
 
     /// <inheritdoc/>
     public async Task<CrewMemory?> ReadAsync(string conversationId, CancellationToken cancellation)
@@ -46,15 +54,26 @@ public sealed class PlannerConversations : IConversationStore
         ArgumentNullException.ThrowIfNull(conversationId);
         cancellation.ThrowIfCancellationRequested();
         Copy? copy = copies.Find(conversationId);
+        if (copy is not null && time.GetElapsedTime(copy.Since) < fresh)
+        {
+            return copy.Memory;
+        }
+
+        long now = time.GetTimestamp();
         try
         {
             KeptConversation? kept = await shelf.GetAsync(conversationId, cancellation).ConfigureAwait(false);
+            if (copy is not null && kept?.Revision == copy.Revision)
+            {
+                copy.Since = now;
+            }
+
             if (kept is null || kept.Revision <= copy?.Revision || CrewMemoryCodec.Read(kept.Bytes.Span) is not { } memory)
             {
                 return copy?.Memory;
             }
 
-            copies.Keep(conversationId, new Copy(memory, kept.Revision));
+            copies.Keep(conversationId, new Copy(memory, kept.Revision, now));
             return memory;
         }
         catch (RpcException) when (!cancellation.IsCancellationRequested)
@@ -75,14 +94,14 @@ public sealed class PlannerConversations : IConversationStore
         cancellation.ThrowIfCancellationRequested();
 
         // Until the planner has it, only a later write of another replica may win over this one.
-        var unsaved = new Copy(memory, copies.Find(conversationId)?.Revision ?? 0);
+        var unsaved = new Copy(memory, copies.Find(conversationId)?.Revision ?? 0, time.GetTimestamp());
         copies.Keep(conversationId, unsaved);
         try
         {
             long revision = await shelf.SaveAsync(conversationId, CrewMemoryCodec.Write(memory), cancellation).ConfigureAwait(false);
             if (copies.Find(conversationId) is { } now && (ReferenceEquals(now, unsaved) || now.Revision < revision))
             {
-                copies.Keep(conversationId, new Copy(memory, revision));
+                copies.Keep(conversationId, new Copy(memory, revision, time.GetTimestamp()));
             }
         }
         catch (RpcException) when (!cancellation.IsCancellationRequested)
@@ -95,5 +114,19 @@ public sealed class PlannerConversations : IConversationStore
         }
     }
 
-    private sealed record Copy(CrewMemory Memory, long Revision);
+    private sealed class Copy(CrewMemory memory, long revision, long since)
+    {
+        private long since = since;
+
+        public CrewMemory Memory { get; } = memory;
+
+        public long Revision { get; } = revision;
+
+        // When it was last known to be what the planner has.
+        public long Since
+        {
+            get => Volatile.Read(ref since);
+            set => Volatile.Write(ref since, value);
+        }
+    }
 }

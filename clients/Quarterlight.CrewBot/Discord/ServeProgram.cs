@@ -4,6 +4,7 @@ using Quarterlight.Crew;
 using Quarterlight.Crew.Commands;
 using Quarterlight.Crew.Keeping;
 using Quarterlight.Discord;
+using Quarterlight.Telemetry;
 
 namespace Quarterlight.CrewBot.Discord;
 
@@ -22,8 +23,18 @@ internal static class ServeProgram
             return await EndAsync(problem, CrewBotProgram.WrongUsage).ConfigureAwait(false);
         }
 
-        ILoggerFactory logs = surroundings.Logs();
-        using var disposeLogs = logs;
+        BotTelemetry telemetry;
+        try
+        {
+            telemetry = BotTelemetry.Start(secrets, surroundings);
+        }
+        catch (TelemetryOptionsException e)
+        {
+            return await EndAsync(e.Message, CrewBotProgram.WrongUsage).ConfigureAwait(false);
+        }
+
+        await using var disposeTelemetry = telemetry.ConfigureAwait(false);
+        ILoggerFactory logs = telemetry.Logs;
         ILogger log = logs.CreateLogger("Quarterlight.CrewBot");
         foreach (string variable in secrets.ReadableByOthers)
         {
