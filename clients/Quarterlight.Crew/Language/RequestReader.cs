@@ -14,8 +14,16 @@ public static class RequestReader
     /// <param name="memory">What the conversation remembers.</param>
     /// <param name="units">Units a bare number is in.</param>
     /// <param name="attached">True when a clip came with the question, which then is about the clip.</param>
-    public static CrewRequest Read(string text, CrewVocabulary vocabulary, CrewMemory memory, UnitPreference units, bool attached = false) =>
-        SecondOpinion.Of(ByRules(text, vocabulary, memory, units, attached));
+    public static CrewRequest Read(string text, CrewVocabulary vocabulary, CrewMemory memory, UnitPreference units, bool attached = false)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentNullException.ThrowIfNull(vocabulary);
+        ArgumentNullException.ThrowIfNull(memory);
+        IReadOnlyList<Token> tokens = vocabulary.Read(text);
+        return !attached && tokens.Count is > 1 and <= MostWordsOfHelp && tokens[0].Is("help") && Topics.HelpTable.Find(tokens.Skip(1).Select(t => t.Word)) is { } subject
+            ? new CrewRequest { Intent = CrewIntent.Help, HelpTopic = subject.Value, SceneName = memory.SceneName }
+            : SecondOpinion.Of(ByRules(text, vocabulary, memory, units, attached));
+    }
 
     /// <summary>The question as the rules alone understand it, with all that was read on the way.</summary>
     internal static QuestionRead ByRules(string text, CrewVocabulary vocabulary, CrewMemory memory, UnitPreference units, bool attached = false)
@@ -24,11 +32,6 @@ public static class RequestReader
         ArgumentNullException.ThrowIfNull(vocabulary);
         ArgumentNullException.ThrowIfNull(memory);
         IReadOnlyList<Token> tokens = vocabulary.Read(text);
-        if (!attached && tokens.Count is > 1 and <= MostWordsOfHelp && tokens[0].Is("help") && Topics.HelpTable.Find(tokens.Skip(1).Select(t => t.Word)) is { } subject)
-        {
-            return new CrewRequest { Intent = CrewIntent.Help, HelpTopic = subject.Value, SceneName = memory.SceneName };
-        }
-
         // "What's wrong with it" must not name the scene that goes wrong while a clip is talked about.
         bool clip = attached || memory.LastClip is { Current: true };
         Named? sceneSaid = vocabulary.SceneNames.FindOne(clip ? [.. tokens.Where(t => !t.IsAny(ClipWords.Verdicts))] : tokens);
