@@ -1,7 +1,6 @@
 using Quarterlight.Crew;
 using Quarterlight.Crew.Demo;
 using Quarterlight.Crew.Language;
-using Quarterlight.V1;
 
 namespace Quarterlight.Chat.Tests;
 
