@@ -62,7 +62,16 @@ public sealed class TeamSettingsTests(KeepingPlanner planner) : IClassFixture<Ke
         await one.WriteAsync("m:abc", CrewMemory.Empty with { SceneName = "scenes/a" }, Cancellation);
         Assert.Equal("scenes/a", (await two.ReadAsync("m:abc", Cancellation))?.SceneName);
         await two.WriteAsync("m:abc", CrewMemory.Empty with { SceneName = "scenes/b" }, Cancellation);
-        Assert.Equal("scenes/b", (await one.ReadAsync("m:abc", Cancellation))?.SceneName);
+
+        // What was read a moment ago is not asked again at once; after that the newer state wins.
+        string? seen = null;
+        for (int i = 0; i < 100 && seen != "scenes/b"; i++)
+        {
+            await Task.Delay(50, Cancellation);
+            seen = (await one.ReadAsync("m:abc", Cancellation))?.SceneName;
+        }
+
+        Assert.Equal("scenes/b", seen);
     }
 
     [Fact]

@@ -151,7 +151,7 @@ public sealed class WholeBotTests(SharedPlanner planner)
         Assert.Equal(0, run.Exit);
         using var json = JsonDocument.Parse(run.Output);
         JsonElement root = json.RootElement;
-        Assert.Equal(["version", "outcome", "intent", "understood", "headline", "lines", "pictures", "followUps", "private", "data"], root.EnumerateObject().Select(p => p.Name));
+        Assert.Equal(["version", "outcome", "intent", "understood", "headline", "lines", "pictures", "files", "followUps", "private", "data"], root.EnumerateObject().Select(p => p.Name));
         Assert.Equal(1, root.GetProperty("version").GetInt32());
         Assert.Equal("answered", root.GetProperty("outcome").GetString());
         Assert.Equal("plan", root.GetProperty("intent").GetString());

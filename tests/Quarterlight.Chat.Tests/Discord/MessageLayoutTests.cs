@@ -114,7 +114,7 @@ public sealed class MessageLayoutTests
         OutgoingMessage message = MessageLayout.WithoutFiles(answer, false, _ => null);
 
         Assert.Empty(message.Files);
-        Assert.EndsWith("ask for less at once.", message.Content, StringComparison.Ordinal);
+        Assert.EndsWith("Ask for less at once.", message.Content, StringComparison.Ordinal);
         Assert.True(message.Content.Length <= MessageLayout.LongestShown);
     }
 

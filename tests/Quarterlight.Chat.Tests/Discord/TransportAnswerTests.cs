@@ -206,7 +206,7 @@ public sealed class TransportAnswerTests
         OutgoingMessage shown = await bench.AnswerToAsync(bench.Command("teleport"));
         await bench.EndedAsync();
 
-        Assert.Contains("not known here any more", shown.Content, StringComparison.Ordinal);
+        Assert.Contains("That command is gone", shown.Content, StringComparison.Ordinal);
         Assert.DoesNotContain(bench.Log.Lines, l => l.Contains("teleport", StringComparison.Ordinal));
     }
 

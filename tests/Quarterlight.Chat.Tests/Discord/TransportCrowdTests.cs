@@ -127,7 +127,7 @@ public sealed class TransportCrowdTests
         answer.SetResult(new CrewOutput(new CrewAnswer { Headline = "Done." }, null));
         await TransportBench.UntilAsync(() => bench.Platform.Shown(second.Ticket.InteractionId).Count == 1, "the one that waited");
 
-        Assert.Contains("Too much is being asked", told.Content, StringComparison.Ordinal);
+        Assert.Contains("Too many questions at once", told.Content, StringComparison.Ordinal);
         Assert.True(told.Private);
         await bench.AnswerToAsync(bench.Command("plan"));
     }

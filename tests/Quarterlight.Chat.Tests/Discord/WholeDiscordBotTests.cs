@@ -26,8 +26,7 @@ public sealed class WholeDiscordBotTests(SharedPlanner planner)
         Assert.Contains("-# Understood: ", plan.Content, StringComparison.Ordinal);
         Assert.False(plan.IsPrivate);
         Assert.Empty(plan.Pings);
-        VisibleFile picture = Assert.Single(plan.Files);
-        Assert.EndsWith(".png", picture.Name, StringComparison.Ordinal);
+        VisibleFile picture = Assert.Single(plan.Files, f => f.Name.EndsWith(".png", StringComparison.Ordinal));
         Assert.InRange(picture.AltText!.Length, 20, 1024);
         Assert.InRange(plan.Buttons.Count, 1, 3);
 
