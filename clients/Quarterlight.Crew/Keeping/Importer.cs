@@ -47,7 +47,8 @@ internal sealed class Importer(PlannerClients planner, Shelves shelves)
         if (written.Bytes.Length > KeptFile.LargestBytes)
         {
             return KeptAnswers.Refused($"export the {kind} {name}", Wordings.Say($"{name} is larger than the {KeptFile.LargestBytes / 1024} KiB that could be taken in again."), memory, $"list {kind}s")
-                with { Lines = kind == "scene" ? [new(CrewLineKind.Plain, "Export it alone, and its car and kit one by one.")] : [] };
+                with
+            { Lines = kind == "scene" ? [new(CrewLineKind.Plain, "Export it alone, and its car and kit one by one.")] : [] };
         }
 
         string with = file is { Kind: "scene", Car: not null, Kit: not null } ? ", with its car and kit" : kind == "scene" ? ", without its car and kit" : "";

@@ -39,16 +39,20 @@ internal static class TeamOptions
     };
 
     public static readonly ReadableOption Site = new(new CrewOption("site", "Place in the car: \"driver's visor\", \"centre console\"", CrewOptionKind.Site), "name a place in the car, such as \"driver's visor\" or \"centre console\"", (text, said) =>
-        ReadSite(text, said) is { } site ? WhoseOf(text, said, site) with { Site = site } : OptionReading.NotUnderstood) { Order = 2 };
+        ReadSite(text, said) is { } site ? WhoseOf(text, said, site) with { Site = site } : OptionReading.NotUnderstood)
+    { Order = 2 };
 
     public static readonly ReadableOption WithoutSite = new(new CrewOption("without-site", "Place that must stay free: \"driver's visor\"", CrewOptionKind.Site), Site.Right, (text, said) =>
-        ReadSite(text, said) is { } site ? WhoseOf(text, said, site) with { SiteLeftOut = site } : OptionReading.NotUnderstood) { Order = 2 };
+        ReadSite(text, said) is { } site ? WhoseOf(text, said, site) with { SiteLeftOut = site } : OptionReading.NotUnderstood)
+    { Order = 2 };
 
     public static readonly ReadableOption WithoutMic = Text("without-mic", "Kind of microphone left out: \"lavs\", \"the short tube\"", "", (text, said) =>
-        ReadMicrophones(text, said) is { Count: > 0 } ids ? said with { MicrophonesLeftOut = ids } : OptionReading.NotUnderstood) with { RightFor = KindsOf };
+        ReadMicrophones(text, said) is { Count: > 0 } ids ? said with { MicrophonesLeftOut = ids } : OptionReading.NotUnderstood) with
+    { RightFor = KindsOf };
 
     public static readonly ReadableOption OnlyMic = Text("only-mic", "Only this kind of microphone: \"lavs\"", "", (text, said) =>
-        ReadMicrophones(text, said) is { Count: > 0 } ids ? said with { OnlyMicrophones = ids } : OptionReading.NotUnderstood) with { RightFor = KindsOf };
+        ReadMicrophones(text, said) is { Count: > 0 } ids ? said with { OnlyMicrophones = ids } : OptionReading.NotUnderstood) with
+    { RightFor = KindsOf };
 
     public static readonly ReadableOption WithoutShot = Text("without-shot", "Camera left out, by its name: \"A\"", "", (text, said) =>
         ReadShots(text, said) is { Count: > 0 } ids ? said with { ShotsLeftOut = ids } : OptionReading.NotUnderstood) with
