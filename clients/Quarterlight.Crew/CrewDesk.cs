@@ -41,7 +41,7 @@ public sealed class CrewDesk
     internal async Task<CrewAnswer> AnswerAsync(CrewQuestion question, Func<CrewVocabulary, CrewMemory, UnitPreference, Task<CommandReading>> read, CancellationToken cancellation)
     {
         CrewMemory memory = question.Memory;
-        UnitPreference units = question.Units ?? memory.Units ?? question.Team.Units ?? UnitPreference.Metric;
+        UnitPreference units = question.UnitsInForce;
         var request = new CrewRequest();
         try
         {
@@ -64,8 +64,7 @@ public sealed class CrewDesk
 
             request = reading.Request!;
 
-            // Another scene: what was remembered of the last one would mislead.
-            memory = request.SceneName == memory.SceneName ? memory : memory with { Plan = null, LastChanges = null, LastRadio = null, LastForecast = null };
+            memory = request.SceneName == memory.SceneName ? memory : memory.At(memory.SceneName);
             memory = TurnsFromRadio(request.Intent) || IsForecast(request.Intent) ? memory with { LastRadio = null } : memory;
             memory = TurnsFromRadio(request.Intent) || IsRadio(request.Intent) ? memory with { LastForecast = null } : memory;
             memory = TurnsFromClip(request.Intent) && memory.LastClip is { Current: true } clip ? memory with { LastClip = clip with { Current = false } } : memory;

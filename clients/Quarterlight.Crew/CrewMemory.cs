@@ -29,6 +29,10 @@ public sealed record CrewMemory
 
     /// <summary>Units the conversation settled on; null when nobody said.</summary>
     public UnitPreference? Units { get; init; }
+
+    /// <summary>The conversation at a scene, without what was remembered of the last one, which would mislead.</summary>
+    /// <param name="sceneName">The scene, scenes/{scene}; null for none.</param>
+    internal CrewMemory At(string? sceneName) => this with { SceneName = sceneName, Plan = null, LastChanges = null, LastRadio = null, LastForecast = null };
 }
 
 /// <summary>A question about the radio, remembered.</summary>

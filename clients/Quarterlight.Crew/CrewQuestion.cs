@@ -17,6 +17,9 @@ public sealed record CrewQuestion
     /// <summary>What the team settled on, for what neither question nor conversation says.</summary>
     public TeamSettings Team { get; init; } = TeamSettings.None;
 
+    /// <summary>Units of the answer: the question's, else the conversation's, else the team's, else metric.</summary>
+    internal UnitPreference UnitsInForce => Units ?? Memory.Units ?? Team.Units ?? UnitPreference.Metric;
+
     /// <summary>What the last answer left behind.</summary>
     public CrewMemory Memory { get; init; } = CrewMemory.Empty;
 

@@ -28,8 +28,8 @@ internal sealed class Completion(TeamWords words)
             return Best(typed, kind switch
             {
                 CrewOptionKind.Scene => Scenes(vocabulary, memory),
-                CrewOptionKind.Cabin => Newest(vocabulary.Cabins, c => c.UpdateTime?.ToDateTimeOffset(), c => new Offer(IdOf(c.Name), Named(c.DisplayName, c.Name))),
-                CrewOptionKind.Kit => Newest(vocabulary.Kits, k => k.UpdateTime?.ToDateTimeOffset(), k => new Offer(IdOf(k.Name), Named(k.DisplayName, k.Name))),
+                CrewOptionKind.Cabin => Newest(vocabulary.Cabins, c => c.UpdateTime?.ToDateTimeOffset(), c => new Offer(ResourceName.IdOf(c.Name), Named(c.DisplayName, c.Name))),
+                CrewOptionKind.Kit => Newest(vocabulary.Kits, k => k.UpdateTime?.ToDateTimeOffset(), k => new Offer(ResourceName.IdOf(k.Name), Named(k.DisplayName, k.Name))),
                 CrewOptionKind.Talker => (SceneOf(call, vocabulary, memory)?.Talkers ?? []).Select(t => new Offer(t.Id, $"{Named(t.DisplayName, t.Id)}, {Wordings.Seat(t.SeatId)}")),
                 CrewOptionKind.Site => await SitesAsync(call, vocabulary, memory, cancellation).ConfigureAwait(false),
                 _ => [],
@@ -61,7 +61,7 @@ internal sealed class Completion(TeamWords words)
 
     private static IEnumerable<Offer> Scenes(CrewVocabulary vocabulary, CrewMemory memory) => vocabulary.Scenes
         .OrderBy(s => s.Name == memory.SceneName ? 0 : 1).ThenByDescending(s => s.UpdateTime?.ToDateTimeOffset() ?? DateTimeOffset.MinValue).ThenBy(s => s.Name, StringComparer.Ordinal)
-        .Select(s => new Offer(IdOf(s.Name), $"{Named(s.DisplayName, s.Name)}, {Named(vocabulary.CabinOf(s)?.DisplayName ?? "", s.Cabin)}"));
+        .Select(s => new Offer(ResourceName.IdOf(s.Name), $"{Named(s.DisplayName, s.Name)}, {Named(vocabulary.CabinOf(s)?.DisplayName ?? "", s.Cabin)}"));
 
     private static IEnumerable<Offer> Newest<T>(IReadOnlyList<T> all, Func<T, DateTimeOffset?> written, Func<T, Offer> offer) =>
         all.OrderByDescending(t => written(t) ?? DateTimeOffset.MinValue).Select(offer);
@@ -71,7 +71,7 @@ internal sealed class Completion(TeamWords words)
 
     private static T? Chosen<T>(CrewCommandCall call, string option, IReadOnlyList<T> all, Func<T, string> name, Func<T, string> displayName)
         where T : class => call.Values.TryGetValue(option, out string? value)
-        ? all.FirstOrDefault(t => IdOf(name(t)) == value || name(t) == value || string.Equals(displayName(t), value, StringComparison.OrdinalIgnoreCase)) : null;
+        ? all.FirstOrDefault(t => ResourceName.IdOf(name(t)) == value || name(t) == value || string.Equals(displayName(t), value, StringComparison.OrdinalIgnoreCase)) : null;
 
     private static IReadOnlyList<CrewChoice> Best(string typed, IEnumerable<Offer> offers)
     {
@@ -115,8 +115,6 @@ internal sealed class Completion(TeamWords words)
     private static string Cut(string name) => name.Length <= LongestName ? name : string.Concat(CrewText.Clean(name, LongestName - 1), "…");
 
     private static string Named(string displayName, string name) => Wordings.Name(displayName, name);
-
-    private static string IdOf(string name) => name[(name.LastIndexOf('/') + 1)..];
 
     /// <summary>Something to choose.</summary>
     private sealed record Offer(string Value, string Name);

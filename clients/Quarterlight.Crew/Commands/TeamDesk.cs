@@ -46,16 +46,7 @@ public sealed class TeamDesk : ICrewDesk
     public Task<CrewAnswer> AskAsync(string conversationId, CrewQuestion question, CancellationToken cancellation)
     {
         ArgumentNullException.ThrowIfNull(question);
-        return InOrderAsync(conversationId, question, async ready =>
-        {
-            CrewAnswer answer = await desk.AskAsync(ready, cancellation).ConfigureAwait(false);
-            if (answer.Intent == CrewIntent.LoadDemo)
-            {
-                words.Forget();
-            }
-
-            return new CrewOutput(answer, null);
-        }, Answered, cancellation);
+        return InOrderAsync(conversationId, question, async ready => new CrewOutput(await desk.AskAsync(ready, cancellation).ConfigureAwait(false), null), Answered, cancellation);
     }
 
     /// <inheritdoc/>
@@ -82,7 +73,7 @@ public sealed class TeamDesk : ICrewDesk
                 return new CrewOutput(CommandRefusals.Of(["This form is not known any more: give the command again."], CrewIntent.Unknown, ready.Memory), null);
             }
 
-            CrewAnswer answer = await keeper.SubmitAsync(entry, ready.Memory, UnitsOf(ready), cancellation).ConfigureAwait(false);
+            CrewAnswer answer = await keeper.SubmitAsync(entry, ready.Memory, ready.UnitsInForce, cancellation).ConfigureAwait(false);
             words.Forget();
             return new CrewOutput(answer, null);
         }, Answered, cancellation);
@@ -117,7 +108,7 @@ public sealed class TeamDesk : ICrewDesk
 
         if (Keeper.Keeps(call.Name))
         {
-            CrewOutput output = await keeper.RunAsync(call, ready.Memory, UnitsOf(ready), cancellation).ConfigureAwait(false);
+            CrewOutput output = await keeper.RunAsync(call, ready.Memory, ready.UnitsInForce, cancellation).ConfigureAwait(false);
             words.Forget();
             return output;
         }
@@ -130,11 +121,6 @@ public sealed class TeamDesk : ICrewDesk
 
         CrewAnswer answer = await desk.AnswerAsync(ready with { Attachment = call.File }, async (vocabulary, memory, units) =>
             CommandReader.Read(call, vocabulary, memory, units, await SitesAsync(call, vocabulary, memory, cancellation).ConfigureAwait(false)), cancellation).ConfigureAwait(false);
-        if (answer.Intent == CrewIntent.LoadDemo)
-        {
-            words.Forget();
-        }
-
         return new CrewOutput(answer, null);
     }
 
@@ -153,7 +139,7 @@ public sealed class TeamDesk : ICrewDesk
             return scene;
         }
 
-        CrewMemory there = memory.SceneName == name ? memory : memory with { SceneName = name, Plan = null, LastChanges = null, LastRadio = null, LastForecast = null };
+        CrewMemory there = memory.SceneName == name ? memory : memory.At(name);
         CrewRequest request = RequestReader.Read(text, vocabulary, there, units, asked.Attachment is not null);
         return new CommandReading(request with { SceneSaid = true }, null);
     }
@@ -175,6 +161,11 @@ public sealed class TeamDesk : ICrewDesk
             CrewOutput output = await work(question with { Memory = memory, Team = await team.ConfigureAwait(false) }).ConfigureAwait(false);
             if (output.Answer is { } answer)
             {
+                if (answer.Intent == CrewIntent.LoadDemo)
+                {
+                    words.Forget();
+                }
+
                 await store.WriteAsync(conversationId, answer.Memory, cancellation).ConfigureAwait(false);
             }
 
@@ -198,6 +189,4 @@ public sealed class TeamDesk : ICrewDesk
     }
 
     private static CrewAnswer Answered(CrewOutput output) => output.Answer!;
-
-    private static UnitPreference UnitsOf(CrewQuestion question) => question.Units ?? question.Memory.Units ?? question.Team.Units ?? UnitPreference.Metric;
 }

@@ -123,7 +123,7 @@ internal sealed class Importer(PlannerClients planner, Shelves shelves)
             pointed.Kit = kitName.Length > 0 ? kitName : pointed.Kit;
             (Scene now, string said) = await KeepAsync(shelves.Scenes, pointed, undo, cancellation).ConfigureAwait(false);
             (last, headline) = (now, said);
-            memory = memory with { SceneName = now.Name, Plan = null, LastChanges = null, LastRadio = null, LastForecast = null };
+            memory = memory.At(now.Name);
         }
         else
         {

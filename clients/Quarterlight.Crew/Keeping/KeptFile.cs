@@ -47,8 +47,8 @@ internal sealed record KeptFile(string Kind, Scene? Scene, Cabin? Car, Kit? Kit)
         }
 
         buffer.WriteByte((byte)'\n');
-        string name = (IMessage?)Scene is not null ? Scene!.Name : Car?.Name ?? Kit?.Name ?? "";
-        return new CrewFile($"{Kind}-{name[(name.LastIndexOf('/') + 1)..]}.json", "application/json", buffer.ToArray());
+        string name = Scene?.Name ?? Car?.Name ?? Kit?.Name ?? "";
+        return new CrewFile($"{Kind}-{ResourceName.IdOf(name)}.json", "application/json", buffer.ToArray());
     }
 
     private static void Add<T>(Utf8JsonWriter json, string member, T? thing, Action<T> bare)

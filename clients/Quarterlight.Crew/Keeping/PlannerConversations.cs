@@ -30,7 +30,7 @@ public sealed class PlannerConversations : IConversationStore
     private readonly IConversationShelf shelf;
     private readonly TimeSpan fresh;
     private readonly TimeProvider time;
-    private readonly RecentlyUsed<Copy> copies;
+    private readonly RecentlyUsed<string, Copy> copies;
 
     /// <summary>Conversations of the team behind the invoker.</summary>
     /// <param name="invoker">Where calls go; carries the team's key and name, if any.</param>
@@ -46,7 +46,7 @@ public sealed class PlannerConversations : IConversationStore
     /// <param name="fresh">How long a copy is taken for what the planner has, without asking it.</param>
     /// <param name="time">Clock of that; the system's when not given.</param>
     internal PlannerConversations(IConversationShelf shelf, int most = RecentConversations.DefaultMost, TimeSpan fresh = default, TimeProvider? time = null) =>
-        (this.shelf, copies, this.fresh, this.time) = (shelf, new RecentlyUsed<Copy>(most), fresh, time ?? TimeProvider.System);
+        (this.shelf, copies, this.fresh, this.time) = (shelf, new RecentlyUsed<string, Copy>(most), fresh, time ?? TimeProvider.System);
 
     /// <inheritdoc/>
     public async Task<CrewMemory?> ReadAsync(string conversationId, CancellationToken cancellation)

@@ -6,11 +6,11 @@ public sealed class RecentConversations : IConversationStore
     /// <summary>Conversations kept unless another number is given.</summary>
     public const int DefaultMost = 1000;
 
-    private readonly RecentlyUsed<CrewMemory> kept;
+    private readonly RecentlyUsed<string, CrewMemory> kept;
 
     /// <summary>An empty store.</summary>
     /// <param name="most">Conversations kept, 1 or more; beyond that the one unused longest is forgotten.</param>
-    public RecentConversations(int most = DefaultMost) => kept = new RecentlyUsed<CrewMemory>(most);
+    public RecentConversations(int most = DefaultMost) => kept = new RecentlyUsed<string, CrewMemory>(most);
 
     /// <inheritdoc/>
     public Task<CrewMemory?> ReadAsync(string conversationId, CancellationToken cancellation)

@@ -31,7 +31,7 @@ internal sealed record Shelf<T>
     public required Action<T> Bare { get; init; }
 
     /// <summary>Id within the team.</summary>
-    public string IdOf(T thing) => Label(thing).Name[(Label(thing).Name.LastIndexOf('/') + 1)..];
+    public string IdOf(T thing) => ResourceName.IdOf(Label(thing).Name);
 
     /// <summary>Name to show, safe to repeat.</summary>
     public string Shown(T thing) => Wording.Wordings.Name(Label(thing).DisplayName, Label(thing).Name);

@@ -49,7 +49,7 @@ internal static class ThingFinder
         where T : class, IMessage<T>, IDeepCloneable<T>
     {
         T? thing = kept.FirstOrDefault(t => shelf.Label(t).Name == resourceName);
-        string id = resourceName[(resourceName.LastIndexOf('/') + 1)..];
+        string id = ResourceName.IdOf(resourceName);
         return thing is not null && Find(shelf, kept, shelf.Shown(thing)).Thing is { } one && shelf.IdOf(one) == id ? shelf.Shown(thing) : id;
     }
 }

@@ -179,10 +179,10 @@ internal sealed class ThingKeeper<T>(Shelf<T> shelf, IThingForm<T> form, Planner
 
     // A scene just made or changed is the one talked about; a plan made before the change would mislead.
     private static CrewMemory Stale(CrewMemory memory, T now) => now is V1.Scene scene
-        ? memory with { SceneName = scene.Name, Plan = null, LastChanges = null, LastRadio = null, LastForecast = null }
+        ? memory.At(scene.Name)
         : memory with { Plan = null, LastChanges = null };
 
-    private static CrewMemory Without(CrewMemory memory, string name) => memory.SceneName == name ? memory with { SceneName = null, Plan = null, LastChanges = null, LastRadio = null, LastForecast = null } : memory;
+    private static CrewMemory Without(CrewMemory memory, string name) => memory.SceneName == name ? memory.At(null) : memory;
 }
 
 /// <summary>Takes back what was kept for something that was then refused.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using Quarterlight.V1;
 
 namespace Quarterlight.Crew.Language;
@@ -5,6 +6,10 @@ namespace Quarterlight.Crew.Language;
 /// <summary>The team's own words: names of its scenes, cars and kits, with what is in them.</summary>
 public sealed class CrewVocabulary
 {
+    // The same for every team and question: gathered once.
+    private static readonly FrozenSet<string> HouseWords = Lexicon.All.Concat(RadioWords.All).Concat(ClipWords.All).Concat(ForecastWords.All).Concat(Phrases.Words)
+        .Concat(["lav", "lavs", "omni", "cardioid", "supercardioid", "hypercardioid", "subcardioid", "shotgun", "tube", "boundary"]).ToFrozenSet(StringComparer.Ordinal);
+
     private readonly Speller speller;
     private readonly Lazy<ExampleNames> classes;
 
@@ -21,8 +26,7 @@ public sealed class CrewVocabulary
         KitNames = new NameMatcher(kits.Select(k => new Named(k.Name, k.DisplayName)));
         IEnumerable<string> inScenes = scenes.SelectMany(s => s.Talkers.SelectMany(t => Split(t.Id).Concat(Split(t.DisplayName))).Concat(s.Shots.SelectMany(c => Split(c.Id))));
         IEnumerable<string> inKits = kits.SelectMany(k => k.Microphones.SelectMany(m => Split(m.DisplayName).Concat(Split(m.Id))));
-        speller = new Speller(Lexicon.All.Concat(RadioWords.All).Concat(ClipWords.All).Concat(ForecastWords.All).Concat(Phrases.Words).Concat(SceneNames.Words).Concat(CabinNames.Words).Concat(KitNames.Words).Concat(inScenes).Concat(inKits)
-            .Concat(["lav", "lavs", "omni", "cardioid", "supercardioid", "hypercardioid", "subcardioid", "shotgun", "tube", "boundary"]));
+        speller = new Speller(HouseWords, SceneNames.Words.Concat(CabinNames.Words).Concat(KitNames.Words).Concat(inScenes).Concat(inKits));
     }
 
     /// <summary>Scenes.</summary>

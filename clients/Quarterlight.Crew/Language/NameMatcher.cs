@@ -56,7 +56,7 @@ public sealed class NameMatcher
     // The resource name's id and the display name both count; "scenes/" does not.
     private static HashSet<string> WordsOf(Named named)
     {
-        string id = named.Id[(named.Id.LastIndexOf('/') + 1)..];
+        string id = ResourceName.IdOf(named.Id);
         HashSet<string> display = Significant(named.DisplayName);
         return display.Count > 0 ? display : Significant(id);
     }

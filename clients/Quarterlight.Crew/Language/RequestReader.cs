@@ -22,7 +22,7 @@ public static class RequestReader
         IReadOnlyList<Token> tokens = vocabulary.Read(text);
         return !attached && tokens.Count is > 1 and <= MostWordsOfHelp && tokens[0].Is("help") && Topics.HelpTable.Find(tokens.Skip(1).Select(t => t.Word)) is { } subject
             ? new CrewRequest { Intent = CrewIntent.Help, HelpTopic = subject.Value, SceneName = memory.SceneName }
-            : SecondOpinion.Of(ByRules(text, vocabulary, memory, units, attached));
+            : SecondOpinion.Of(ByRules(text, tokens, vocabulary, memory, units, attached));
     }
 
     /// <summary>The question as the rules alone understand it, with all that was read on the way.</summary>
@@ -31,7 +31,11 @@ public static class RequestReader
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(vocabulary);
         ArgumentNullException.ThrowIfNull(memory);
-        IReadOnlyList<Token> tokens = vocabulary.Read(text);
+        return ByRules(text, vocabulary.Read(text), vocabulary, memory, units, attached);
+    }
+
+    private static QuestionRead ByRules(string text, IReadOnlyList<Token> tokens, CrewVocabulary vocabulary, CrewMemory memory, UnitPreference units, bool attached)
+    {
         // "What's wrong with it" must not name the scene that goes wrong while a clip is talked about.
         bool clip = attached || memory.LastClip is { Current: true };
         Named? sceneSaid = vocabulary.SceneNames.FindOne(clip ? [.. tokens.Where(t => !t.IsAny(ClipWords.Verdicts))] : tokens);
@@ -70,29 +74,24 @@ public static class RequestReader
         // "Four people" is neither a four-door car nor a people carrier.
         string? cabinSaid = Other(vocabulary.CabinNames.FindOne([.. tokens.Where(t => t.Number is null && !(forecast.Heat.Adults is not null && t.Is("people")))])?.Id, scene?.Cabin);
         SaidThings forecastSaid = said with { CabinSaid = cabinSaid };
-        CrewRequest rules = attached ? ClipIntentReader.Attached(request) : Decide(request, said, forecastSaid, forecast, radio);
-        var seen = new IntentSeen(text, tokens, vocabulary.Classes, SlotEvidence.Of(forecastSaid, forecast, radio), Topic(memory, attached), Votes(request, said, forecastSaid, forecast, radio));
+        CrewRequest?[] readings =
+        [
+            ForecastIntentReader.Decide(request, forecastSaid, forecast),
+            ClipIntentReader.Decide(request, said, radio),
+            RadioIntentReader.Decide(request, said, radio, memory.LastRadio),
+            IntentReader.Decide(request, said),
+        ];
+        CrewRequest rules = attached ? ClipIntentReader.Attached(request) : First(readings, said);
+        var seen = new IntentSeen(text, tokens, vocabulary.Classes, SlotEvidence.Of(forecastSaid, forecast, radio), Topic(memory, attached), [.. readings.Select(r => r?.Intent ?? CrewIntent.Unknown)]);
         return new QuestionRead(rules, request, forecastSaid, said.CabinSaid, forecast, radio, seen, attached);
     }
 
-    private static CrewRequest Decide(CrewRequest request, SaidThings said, SaidThings forecastSaid, ForecastSaid forecast, RadioSaid radio)
+    // The first reader that knows better; the last one always says something.
+    private static CrewRequest First(CrewRequest?[] readings, SaidThings said)
     {
-        if (ForecastIntentReader.Decide(request, forecastSaid, forecast) is { } forecasts)
-        {
-            return forecasts;
-        }
-
-        CrewRequest other = ClipIntentReader.Decide(request, said, radio) ?? RadioIntentReader.Decide(request, said, radio, said.Memory.LastRadio) ?? IntentReader.Decide(request, said);
-        return other.Intent == CrewIntent.Unknown ? ClipIntentReader.Fallback(other, said) ?? other : other;
+        CrewRequest first = readings.First(r => r is not null)!;
+        return ReferenceEquals(first, readings[^1]) && first.Intent == CrewIntent.Unknown ? ClipIntentReader.Fallback(first, said) ?? first : first;
     }
-
-    private static CrewIntent[] Votes(CrewRequest request, SaidThings said, SaidThings forecastSaid, ForecastSaid forecast, RadioSaid radio) =>
-    [
-        ForecastIntentReader.Decide(request, forecastSaid, forecast)?.Intent ?? CrewIntent.Unknown,
-        ClipIntentReader.Decide(request, said, radio)?.Intent ?? CrewIntent.Unknown,
-        RadioIntentReader.Decide(request, said, radio, said.Memory.LastRadio)?.Intent ?? CrewIntent.Unknown,
-        IntentReader.Decide(request, said).Intent,
-    ];
 
     private static string Topic(CrewMemory memory, bool attached) => memory switch
     {

@@ -58,7 +58,7 @@ internal sealed record Asked(PlannerClients Planner, CrewRequest Request, CrewVo
 
     private static string FileName(string name)
     {
-        string id = name[(name.LastIndexOf('/') + 1)..];
+        string id = ResourceName.IdOf(name);
         string safe = new([.. id.Select(c => char.IsAsciiLetterLower(c) || char.IsAsciiDigit(c) ? c : '-')]);
         return $"{safe.Trim('-')}.png";
     }

@@ -84,7 +84,7 @@ internal static class Wordings
     /// <summary>A name of the team's, safe to repeat.</summary>
     public static string Name(string name) => CrewText.Clean(name, CrewText.LongestName);
 
-    public static string Name(string display, string resource) => Name(string.IsNullOrWhiteSpace(display) ? resource[(resource.LastIndexOf('/') + 1)..] : display);
+    public static string Name(string display, string resource) => Name(string.IsNullOrWhiteSpace(display) ? ResourceName.IdOf(resource) : display);
 
     public static string Talker(Scene scene, string talkerId) =>
         scene.Talkers.FirstOrDefault(t => t.Id == talkerId) is { } talker ? Name(talker.DisplayName, talker.Id) : Name(talkerId);

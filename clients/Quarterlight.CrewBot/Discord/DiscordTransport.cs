@@ -121,12 +121,11 @@ internal sealed class DiscordTransport : IDisposable
             return true;
         }
 
-        Interaction taken = interaction with { Ticket = interaction.Ticket with { ReceivedTimestamp = interaction.ReceivedTimestamp } };
         var began = new TaskCompletionSource();
         Task job = Task.Run(async () =>
         {
             await began.Task.ConfigureAwait(false);
-            await HandleAsync(taken).ConfigureAwait(false);
+            await HandleAsync(interaction).ConfigureAwait(false);
             underWay.TryRemove(interaction.Ticket.InteractionId, out _);
         });
         underWay[interaction.Ticket.InteractionId] = job;

@@ -1,3 +1,5 @@
+using Quarterlight.Crew.Keeping;
+
 namespace Quarterlight.CrewBot.Discord;
 
 /// <summary>Teams by server, made when first asked for; the ones used last are kept. Safe for many at once.</summary>
@@ -8,31 +10,8 @@ public sealed class RecentTeams(Func<ulong, CrewTeam> make, int most = RecentTea
     /// <summary>Teams kept unless another number is given.</summary>
     public const int DefaultMost = 500;
 
-    private readonly Dictionary<ulong, LinkedListNode<(ulong Guild, CrewTeam Team)>> byGuild = [];
-    private readonly LinkedList<(ulong Guild, CrewTeam Team)> newestFirst = new();
-    private readonly Lock gate = new();
+    private readonly RecentlyUsed<ulong, CrewTeam> teams = new(most);
 
     /// <inheritdoc/>
-    public CrewTeam For(ulong guildId)
-    {
-        lock (gate)
-        {
-            if (byGuild.TryGetValue(guildId, out LinkedListNode<(ulong Guild, CrewTeam Team)>? node))
-            {
-                newestFirst.Remove(node);
-                newestFirst.AddFirst(node);
-                return node.Value.Team;
-            }
-
-            CrewTeam team = make(guildId);
-            byGuild[guildId] = newestFirst.AddFirst((guildId, team));
-            if (byGuild.Count > most)
-            {
-                byGuild.Remove(newestFirst.Last!.Value.Guild);
-                newestFirst.RemoveLast();
-            }
-
-            return team;
-        }
-    }
+    public CrewTeam For(ulong guildId) => teams.FindOrMake(guildId, make);
 }

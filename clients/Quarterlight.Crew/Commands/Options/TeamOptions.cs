@@ -69,7 +69,7 @@ internal static class TeamOptions
             return null;
         }
 
-        T? whole = all.FirstOrDefault(t => name(t) == text.Text || IdOf(name(t)) == text.Text) ?? all.FirstOrDefault(t => string.Equals(CrewText.Clean(displayName(t), OptionText.Longest), text.Text, StringComparison.OrdinalIgnoreCase));
+        T? whole = all.FirstOrDefault(t => name(t) == text.Text || ResourceName.IdOf(name(t)) == text.Text) ?? all.FirstOrDefault(t => string.Equals(CrewText.Clean(displayName(t), OptionText.Longest), text.Text, StringComparison.OrdinalIgnoreCase));
         if (whole is not null || !text.IsPlain)
         {
             return whole;
@@ -81,7 +81,7 @@ internal static class TeamOptions
     }
 
     private static bool Calls(string displayName, string name, string word) =>
-        Tokenizer.Split(displayName).Concat(Tokenizer.Split(IdOf(name))).Any(t => t.Word == word || t.Word + "s" == word || t.Word == word + "s");
+        Tokenizer.Split(displayName).Concat(Tokenizer.Split(ResourceName.IdOf(name))).Any(t => t.Word == word || t.Word + "s" == word || t.Word == word + "s");
 
     private static OptionReading ReadTalker(OptionText text, CommandSaid said)
     {
@@ -147,6 +147,4 @@ internal static class TeamOptions
         string[] all = [.. names];
         return all.Length == 0 ? $"there is no {what} yet" : $"choose {string.Join(", ", all.Take(MostNamed).Select(n => $"\"{n}\""))}{(all.Length > MostNamed ? " or another" : "")}";
     }
-
-    private static string IdOf(string name) => name[(name.LastIndexOf('/') + 1)..];
 }
