@@ -190,7 +190,8 @@ public sealed class LiteDocumentStore : IDocumentStore
             {
                 failure = e;
             }
-        }) { IsBackground = true, Name = "store closing" };
+        })
+        { IsBackground = true, Name = "store closing" };
         closing.Start();
         if (!closing.Join(s_longestClose))
         {
