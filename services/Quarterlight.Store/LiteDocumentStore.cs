@@ -5,7 +5,7 @@ using Microsoft.Win32.SafeHandles;
 namespace Quarterlight.Store;
 
 /// <summary>
-/// Documents in a LiteDB file: one owner of the file, one thread that writes, reads from anywhere.
+/// Documents in a LiteDB file: one owner of the file, one thread that writes, a few that read.
 /// </summary>
 /// <remarks>
 /// LiteDB loses concurrent read-modify-writes and does not sync its log at commit, so all writes go through one queue; those
@@ -20,12 +20,16 @@ public sealed class LiteDocumentStore : IDocumentStore
     // Longer than LiteDB waits for any of its own locks (a minute): what is not closed by then never will be.
     private static readonly TimeSpan s_longestClose = TimeSpan.FromSeconds(90);
 
+    // LiteDB refuses its 101st open transaction, and a read is one; more readers than cores only keep the writer waiting.
+    private static readonly int s_readersAtOnce = Math.Clamp(2 * Environment.ProcessorCount, 4, 64);
+
     private readonly LiteDatabase _database;
     private readonly ILiteCollection<BsonDocument> _documents;
     private readonly TimeProvider _time;
     private readonly StoreLock _lock;
     private readonly string _logPath;
     private readonly GroupWriter _writer;
+    private readonly SemaphoreSlim _readers = new(s_readersAtOnce);
     private SafeFileHandle? _log;
     private int _closed;
 
@@ -102,8 +106,7 @@ public sealed class LiteDocumentStore : IDocumentStore
     public ValueTask<StoredDocument?> GetAsync(DocumentKey key, CancellationToken cancellation)
     {
         CheckKey(key);
-        cancellation.ThrowIfCancellationRequested();
-        return ValueTask.FromResult(Find(key));
+        return ReadInTurnAsync(() => Find(key), cancellation);
     }
 
     /// <inheritdoc/>
@@ -112,35 +115,11 @@ public sealed class LiteDocumentStore : IDocumentStore
         CheckPart(team, nameof(team));
         CheckPart(collection, nameof(collection));
         ArgumentOutOfRangeException.ThrowIfLessThan(pageSize, 1);
-        cancellation.ThrowIfCancellationRequested();
-        string prefix = Prefix(team, collection);
-        BsonExpression within = Query.And(Query.GT("_id", prefix + afterId), Query.LT("_id", prefix + "\uffff"));
-        List<StoredDocument> found = [.. _documents.Find(within, limit: pageSize + 1).Select(Read)];
-        bool more = found.Count > pageSize;
-        if (more)
-        {
-            found.RemoveAt(pageSize);
-        }
-
-        return ValueTask.FromResult(new DocumentPage(found, more ? found[^1].Key.Id : null));
+        return ReadInTurnAsync(() => List(Prefix(team, collection), pageSize, afterId), cancellation);
     }
 
     /// <inheritdoc/>
-    public ValueTask<IReadOnlyList<string>> ListTeamsAsync(CancellationToken cancellation)
-    {
-        // From team to team by the index, whatever each of them keeps.
-        var teams = new List<string>();
-        string after = "";
-        while (_documents.Find(Query.GT("_id", after), limit: 1).FirstOrDefault() is { } first)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            string team = Read(first).Key.Team;
-            teams.Add(team);
-            after = team + Separator + "\uffff";
-        }
-
-        return ValueTask.FromResult<IReadOnlyList<string>>(teams);
-    }
+    public ValueTask<IReadOnlyList<string>> ListTeamsAsync(CancellationToken cancellation) => ReadInTurnAsync<IReadOnlyList<string>>(() => ListTeams(cancellation), cancellation);
 
     /// <summary>Finishes the writes that wait, folds the log into the data file and lets go of the folder.</summary>
     /// <exception cref="TimeoutException">It did not close; what was acknowledged is in the log, and the folder stays taken until the process ends.</exception>
@@ -269,6 +248,48 @@ public sealed class LiteDocumentStore : IDocumentStore
         new(_documents.Delete(IdOf(key)) ? WriteState.Written : WriteState.NotFound, null);
 
     private StoredDocument? Find(DocumentKey key) => _documents.FindById(IdOf(key)) is { } bson ? Read(bson) : null;
+
+    private DocumentPage List(string prefix, int pageSize, string? afterId)
+    {
+        BsonExpression within = Query.And(Query.GT("_id", prefix + afterId), Query.LT("_id", prefix + "\uffff"));
+        List<StoredDocument> found = [.. _documents.Find(within, limit: pageSize + 1).Select(Read)];
+        bool more = found.Count > pageSize;
+        if (more)
+        {
+            found.RemoveAt(pageSize);
+        }
+
+        return new DocumentPage(found, more ? found[^1].Key.Id : null);
+    }
+
+    private List<string> ListTeams(CancellationToken cancellation)
+    {
+        // From team to team by the index, whatever each of them keeps.
+        var teams = new List<string>();
+        string after = "";
+        while (_documents.Find(Query.GT("_id", after), limit: 1).FirstOrDefault() is { } first)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            string team = Read(first).Key.Team;
+            teams.Add(team);
+            after = team + Separator + "\uffff";
+        }
+
+        return teams;
+    }
+
+    private async ValueTask<T> ReadInTurnAsync<T>(Func<T> read, CancellationToken cancellation)
+    {
+        await _readers.WaitAsync(cancellation).ConfigureAwait(false);
+        try
+        {
+            return read();
+        }
+        finally
+        {
+            _readers.Release();
+        }
+    }
 
     private static void CheckKey(DocumentKey key)
     {

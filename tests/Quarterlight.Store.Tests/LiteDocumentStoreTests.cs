@@ -65,6 +65,35 @@ public sealed class LiteDocumentStoreTests : DocumentStoreTests
     }
 
     [Fact]
+    public async Task List_FromMoreThreadsThanTheDatabaseHasTransactions_NobodyFails()
+    {
+        // LiteDB 5 opens at most 100 at once (MAX_OPEN_TRANSACTIONS in its Constants) and refuses the next.
+        const int threads = 150;
+        for (int n = 0; n < 100; n++)
+        {
+            await Store.CreateAsync(Key($"d{n}"), Bytes(new string('x', 1000)), Stop);
+        }
+
+        using var start = new Barrier(threads);
+        Task<int>[] readers =
+        [
+            .. Enumerable.Range(0, threads).Select(n => Task.Factory.StartNew(
+                () =>
+                {
+                    start.SignalAndWait(Stop);
+                    return Enumerable.Range(0, 5).Sum(_ => Store.ListAsync(Team, Scenes, 50, null, Stop).AsTask().Result.Documents.Count);
+                },
+                Stop,
+                TaskCreationOptions.LongRunning,
+                TaskScheduler.Default)),
+        ];
+
+        int[] read = await Task.WhenAll(readers).WaitAsync(TimeSpan.FromSeconds(60), Stop);
+
+        Assert.All(read, r => Assert.Equal(250, r));
+    }
+
+    [Fact]
     public async Task Create_Acknowledged_IsInTheLogFileBeforeAnyCheckpoint()
     {
         byte[] marker = Bytes("the lay-by scene, take nine, marker 5d1c7a");
