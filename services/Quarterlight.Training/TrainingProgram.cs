@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Quarterlight.Audio;
+using Quarterlight.Crew.Demo;
 using Quarterlight.Crew.Language;
 using Quarterlight.Training.Card;
 using Quarterlight.Training.Learning;
@@ -7,7 +8,7 @@ using Quarterlight.Training.Reading;
 
 namespace Quarterlight.Training;
 
-/// <summary>The command line: <c>train</c>, <c>score</c>, <c>compare</c>, <c>card</c>, <c>crew-train</c>, <c>crew-score</c>.</summary>
+/// <summary>The command line: <c>train</c>, <c>score</c>, <c>compare</c>, <c>card</c>, <c>crew-train</c>, <c>crew-score</c>, <c>demo-pack</c>.</summary>
 public static class TrainingProgram
 {
     /// <summary>Exit code: done.</summary>
@@ -25,6 +26,8 @@ public static class TrainingProgram
 
     private static readonly Option<string> s_examples = new("--examples") { Description = "File of labelled questions.", DefaultValueFactory = _ => Path.Combine("clients", "Quarterlight.Crew", "Language", "crew-examples.txt") };
     private static readonly Option<string> s_weights = new("--weights") { Description = "Where the weights go.", DefaultValueFactory = _ => Path.Combine("clients", "Quarterlight.Crew", "Language", "crew-intents.bin") };
+
+    private static readonly Option<string> s_demo = new("--demo") { Description = "Folder of the demo data.", DefaultValueFactory = _ => Path.Combine("clients", "Quarterlight.Crew", "Demo") };
 
     /// <summary>Runs the program.</summary>
     /// <param name="args">Command line.</param>
@@ -44,6 +47,7 @@ public static class TrainingProgram
             Make("card", "Writes the model card with its pictures.", [s_clips, s_cache, s_docs], CardAsync),
             Make("crew-train", "Trains the model that reads what crews ask and writes its weights.", [s_examples, s_weights], TrainReadingAsync),
             Make("crew-score", "Scores that model on examples it has not seen.", [s_examples], ScoreReadingAsync),
+            Make("demo-pack", "Packs the demo data as written into what ships.", [s_demo], PackDemoAsync),
         };
         return await root.Parse(args).InvokeAsync(new InvocationConfiguration { Output = output, Error = error }, cancellation).ConfigureAwait(false);
 
@@ -145,4 +149,15 @@ public static class TrainingProgram
 
     private static async Task<IReadOnlyList<IntentExample>> ExamplesAsync(ParseResult parsed, CancellationToken cancellation) =>
         IntentExamples.Parse(await File.ReadAllLinesAsync(parsed.GetValue(s_examples)!, cancellation).ConfigureAwait(false));
+
+    private static async Task PackDemoAsync(ParseResult parsed, TextWriter output, CancellationToken cancellation)
+    {
+        string folder = parsed.GetValue(s_demo)!;
+        foreach ((string name, byte[] bytes) in DemoPack.Pack(folder))
+        {
+            await File.WriteAllBytesAsync(Path.Combine(folder, name), bytes, cancellation).ConfigureAwait(false);
+        }
+
+        await output.WriteLineAsync($"Packed what is in {folder}. Build again to ship it.").ConfigureAwait(false);
+    }
 }

@@ -66,17 +66,23 @@ internal sealed class BotProcess : IAsyncDisposable
         }
     }
 
-    /// <summary>Starts it and waits until its commands are registered.</summary>
-    public static async Task<BotProcess> StartAsync(EmulatedPlatform platform, string planner, string folder)
+    /// <summary>Starts it with the runtime settings of its container and waits until its commands are registered.</summary>
+    public static async Task<BotProcess> StartAsync(EmulatedPlatform platform, string planner, string folder, string? published)
     {
-        string[] bot = [Path.Combine(AppContext.BaseDirectory, "crewbot.dll"), "serve", "discord", "--server", planner, "--health-port", "0", "--data", folder, "--user-rate", "1000000", "--team-rate", "1000000"];
+        string[] bot = [published ?? Path.Combine(AppContext.BaseDirectory, "crewbot.dll"), "serve", "discord", "--server", planner, "--health-port", "0", "--data", folder, "--user-rate", "1000000", "--team-rate", "1000000"];
         bool pins = OperatingSystem.IsLinux() && Environment.ProcessorCount > 1 && File.Exists("/usr/bin/taskset");
         var start = pins ? new ProcessStartInfo("/usr/bin/taskset", ["--cpu-list", "1", "dotnet", .. bot]) : new ProcessStartInfo("dotnet", bot);
         (start.RedirectStandardError, start.RedirectStandardOutput) = (true, true);
+        foreach ((string name, string value) in ContainerSettings())
+        {
+            start.Environment[name] = value;
+        }
+
         start.Environment["DISCORD_TOKEN"] = platform.Token;
         start.Environment["DISCORD_API_URL"] = platform.ApiBase.ToString();
         start.Environment["DISCORD_FILE_HOSTS"] = platform.Address.GetLeftPart(UriPartial.Authority);
         var started = new BotProcess(Process.Start(start)!);
+        Console.WriteLine(published is null ? "bot as built, not compiled ahead as in its container" : "published bot");
         Console.WriteLine(pins ? "bot pinned to one core" : "bot not pinned: this machine has no taskset or one core only");
         if (await Task.WhenAny(started.registered.Task, started.process.WaitForExitAsync(), Task.Delay(TimeSpan.FromMinutes(2))) != started.registered.Task)
         {
@@ -98,6 +104,19 @@ internal sealed class BotProcess : IAsyncDisposable
 
         await process.WaitForExitAsync();
         process.Dispose();
+    }
+
+    // ENV NAME=value, a line each.
+    private static IEnumerable<(string Name, string Value)> ContainerSettings()
+    {
+        string? top = AppContext.BaseDirectory;
+        while (top is not null && !File.Exists(Path.Combine(top, "Quarterlight.slnx")))
+        {
+            top = Path.GetDirectoryName(top);
+        }
+
+        string file = Path.Combine(top ?? throw new InvalidOperationException("This runs within the repository."), "clients", "Quarterlight.CrewBot", "Dockerfile");
+        return File.ReadLines(file).Where(l => l.StartsWith("ENV ", StringComparison.Ordinal)).Select(l => l[4..].Split('=', 2)).Select(p => (p[0], p[1]));
     }
 
     private void Read(string? line)

@@ -27,14 +27,15 @@ public static class ChatBench
 
     /// <summary>Measures and prints.</summary>
     /// <param name="dry">True: one short round, to see that it still works.</param>
-    public static async Task RunAsync(bool dry)
+    /// <param name="published">A published crewbot.dll; null for the one built beside this program, which is not compiled ahead.</param>
+    public static async Task RunAsync(bool dry, string? published)
     {
         string folder = Directory.CreateTempSubdirectory("quarterlight-chat").FullName;
         try
         {
             await using PlannerHost planner = await PlannerHost.StartAsync(new PlannerHostOptions { DataFolder = Path.Combine(folder, "planner"), GrpcPort = 0, HttpPort = null, Quiet = true });
             await using EmulatedPlatform platform = await EmulatedPlatform.StartAsync();
-            await using BotProcess bot = await BotProcess.StartAsync(platform, planner.GrpcAddress, Path.Combine(folder, "bot"));
+            await using BotProcess bot = await BotProcess.StartAsync(platform, planner.GrpcAddress, Path.Combine(folder, "bot"), published);
             Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"resident memory when started: {bot.ResidentMegabytes:0} MB; load of the machine {Load()}"));
             await DoneAsync(platform.Crew.Slash("demo"));
             await OneByOneAsync(platform, bot, warmUp: dry ? 2 : 100, answers: dry ? 6 : 300);

@@ -6,7 +6,7 @@ using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using Quarterlight.Bench;
 
 // One command prints every figure: dotnet run -c Release --project tests/Quarterlight.Bench
-// "dry" runs each benchmark once to see that it still works; "only link" runs the one of that name; "start" measures only the process; --planner PATH measures a published Quarterlight.Planner.dll.
+// "dry" runs each benchmark once to see that it still works; "only link" runs the one of that name; "start" measures only the process; --planner PATH measures a published Quarterlight.Planner.dll, --bot PATH a published crewbot.dll.
 bool dry = args.Contains("dry");
 if (!args.Contains("start"))
 {
@@ -30,7 +30,7 @@ if (!args.Contains("start"))
     // The bot as a process of its own, beside those that are measured in this one.
     if (one < 0 || (one + 1 < args.Length && args[one + 1] == "chat"))
     {
-        await ChatBench.RunAsync(dry);
+        await ChatBench.RunAsync(dry, PathAfter("--bot"));
     }
 
     if (one >= 0)
@@ -39,5 +39,6 @@ if (!args.Contains("start"))
     }
 }
 
-int at = Array.IndexOf(args, "--planner");
-return await StartProbe.RunAsync(dry ? 1 : 5, at >= 0 && at + 1 < args.Length ? args[at + 1] : null);
+return await StartProbe.RunAsync(dry ? 1 : 5, PathAfter("--planner"));
+
+string? PathAfter(string option) => Array.IndexOf(args, option) is >= 0 and int at && at + 1 < args.Length ? args[at + 1] : null;

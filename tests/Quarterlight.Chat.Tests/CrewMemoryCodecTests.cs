@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization.Metadata;
 using System.Collections;
 using System.Reflection;
 using Google.Protobuf;
@@ -97,8 +98,16 @@ public sealed class CrewMemoryCodecTests
         Assert.Null(CrewMemoryCodec.Read(other));
         foreach (Type type in new[] { typeof(RadioSaid), typeof(AntennaSaid), typeof(PowerSaid), typeof(BandSaid), typeof(ForecastSaid), typeof(HeatSaid), typeof(RunTimeSaid), typeof(LevelSaid), typeof(NoiseSaid), typeof(ConditionChanges), typeof(WindowSaid), typeof(SeatMention) })
         {
-            Assert.All(Settable(type), p => Assert.Contains($"{p.Name}:{p.PropertyType};", CrewMemoryCodec.Shape, StringComparison.Ordinal));
+            Assert.All(Settable(type), p => Assert.Contains($"{p.Name}:{p.PropertyType};", WholeShape, StringComparison.Ordinal));
         }
+    }
+
+    [Fact]
+    public void Shape_Kept_IsThatOfWhatIsRemembered()
+    {
+        string now = Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(System.Text.Encoding.UTF8.GetBytes(WholeShape)))[..16];
+
+        Assert.True(now == CrewMemoryCodec.Shape, $"What is remembered has changed: write \"{now}\" as {nameof(CrewMemoryCodec)}.{nameof(CrewMemoryCodec.Shape)}. Memories written before are not read any more.");
     }
 
     [Fact]
@@ -116,6 +125,43 @@ public sealed class CrewMemoryCodecTests
         var stations = new RadioSaid { Stations = [.. Enumerable.Range(0, 30_000).Select(i => new HeardStation { FrequencyMhz = i })] };
         CrewMemory loud = memory with { LastRadio = new(CrewIntent.QuietChannel, stations) };
         AssertSame(loud with { LastRadio = null }, CrewMemoryCodec.Read(CrewMemoryCodec.Write(loud))!, "memory");
+    }
+
+    // Names and types of everything remembered as JSON.
+    private static string WholeShape { get; } = ShapeOf(CrewMemoryJson.Default.RadioMemory, CrewMemoryJson.Default.ForecastMemory, CrewMemoryJson.Default.KeptClipFacts);
+
+    private static string ShapeOf(params IEnumerable<JsonTypeInfo> roots)
+    {
+        var shape = new System.Text.StringBuilder();
+        var seen = new HashSet<Type>();
+        var open = new Queue<JsonTypeInfo>(roots);
+        while (open.TryDequeue(out JsonTypeInfo? type))
+        {
+            if (!seen.Add(type.Type))
+            {
+                continue;
+            }
+
+            shape.Append(type.Type).Append('{');
+            foreach (JsonPropertyInfo property in type.Properties)
+            {
+                shape.Append(property.Name).Append(':').Append(property.PropertyType).Append(';');
+                Enqueue(property.PropertyType);
+            }
+
+            shape.Append('}');
+            Enqueue(type.ElementType);
+        }
+
+        return shape.ToString();
+
+        void Enqueue(Type? type)
+        {
+            if (type is not null && CrewMemoryJson.Default.GetTypeInfo(type) is { } known)
+            {
+                open.Enqueue(known);
+            }
+        }
     }
 
     private static CrewMemory Full(Filler filler) => new()

@@ -16,6 +16,20 @@ public sealed class DemoDataTests(SharedPlanner planner)
     }
 
     [Fact]
+    public void Packed_IsWhatIsWritten()
+    {
+        DirectoryInfo? top = new(AppContext.BaseDirectory);
+        while (top is not null && !File.Exists(Path.Combine(top.FullName, "Quarterlight.slnx")))
+        {
+            top = top.Parent;
+        }
+
+        string folder = Path.Combine(top!.FullName, "clients", "Quarterlight.Crew", "Demo");
+
+        Assert.All(DemoPack.Pack(folder), p => Assert.True(p.Value.AsSpan().SequenceEqual(File.ReadAllBytes(Path.Combine(folder, p.Key))), $"{p.Key} is not what is written: run the command demo-pack of Quarterlight.Training."));
+    }
+
+    [Fact]
     public void MainScene_ThreeTalkersMoving()
     {
         Scene scene = DemoData.Scenes.Single(s => s.Name == DemoData.MainScene);

@@ -1,6 +1,3 @@
-using System.Globalization;
-using System.Reflection;
-using Google.Protobuf;
 using Grpc.Core;
 using Quarterlight.V1;
 
@@ -11,19 +8,23 @@ namespace Quarterlight.Crew.Demo;
 /// microphones, of the link gear, of the wireless transmitters, of the stations heard, of recorders, batteries and cards, and the
 /// weather, days and routes are judgement, typical of their kinds.
 /// </summary>
+/// <remarks>
+/// Written as .json beside this file, kept here as packed messages: reading JSON would load the description of every message, some MB, into each bot that is
+/// asked for the demo. After a change: dotnet run -c Release --project services/Quarterlight.Training -- demo-pack.
+/// </remarks>
 public static class DemoData
 {
     /// <summary>Scene with three talkers in a moving car, the one <c>crewbot demo</c> asks about.</summary>
     public const string MainScene = "scenes/demo-school-run";
 
     /// <summary>Cars.</summary>
-    public static IReadOnlyList<Cabin> Cabins { get; } = Read(Cabin.Parser, "cabin.");
+    public static IReadOnlyList<Cabin> Cabins { get; } = ListCabinsResponse.Parser.ParseFrom(Open("cabins.binpb")).Cabins;
 
     /// <summary>Kits.</summary>
-    public static IReadOnlyList<Kit> Kits { get; } = Read(Kit.Parser, "kit.");
+    public static IReadOnlyList<Kit> Kits { get; } = ListKitsResponse.Parser.ParseFrom(Open("kits.binpb")).Kits;
 
     /// <summary>Scenes, the main one last, so that it is the one last written.</summary>
-    public static IReadOnlyList<Scene> Scenes { get; } = Read(Scene.Parser, "scene.");
+    public static IReadOnlyList<Scene> Scenes { get; } = ListScenesResponse.Parser.ParseFrom(Open("scenes.binpb")).Scenes;
 
     /// <summary>Writes what is not there yet; what is there stays as the team left it.</summary>
     /// <returns>How many were written.</returns>
@@ -64,17 +65,5 @@ public static class DemoData
 
     private static string IdOf(string name) => name[(name.IndexOf('/', StringComparison.Ordinal) + 1)..];
 
-    private static T[] Read<T>(MessageParser<T> parser, string kind)
-        where T : IMessage<T>
-    {
-        Assembly assembly = typeof(DemoData).Assembly;
-        string prefix = string.Create(CultureInfo.InvariantCulture, $"{assembly.GetName().Name}.Demo.{kind}");
-        return [.. assembly.GetManifestResourceNames().Where(n => n.StartsWith(prefix, StringComparison.Ordinal)).Order(StringComparer.Ordinal).Select(ReadOne)];
-
-        T ReadOne(string resource)
-        {
-            using var text = new StreamReader(assembly.GetManifestResourceStream(resource)!);
-            return parser.ParseJson(text.ReadToEnd());
-        }
-    }
+    private static Stream Open(string file) => typeof(DemoData).Assembly.GetManifestResourceStream($"{typeof(DemoData).Namespace}.{file}")!;
 }

@@ -1,5 +1,4 @@
 using Google.Protobuf;
-using Google.Protobuf.Reflection;
 using Quarterlight.V1;
 
 namespace Quarterlight.Crew.Keeping;
@@ -13,9 +12,6 @@ internal sealed record Shelf<T>
 
     /// <summary>Before the id in a resource name, such as "cabins/".</summary>
     public required string Prefix { get; init; }
-
-    /// <summary>Its message.</summary>
-    public required MessageDescriptor Descriptor { get; init; }
 
     public required Func<CancellationToken, Task<IReadOnlyList<T>>> ListAsync { get; init; }
 
@@ -53,7 +49,6 @@ internal sealed class Shelves(PlannerClients planner)
     {
         Word = "scene",
         Prefix = "scenes/",
-        Descriptor = Scene.Descriptor,
         ListAsync = planner.AllScenesAsync,
         CreateAsync = async (id, scene, c) => (await planner.Scenes.CreateSceneAsync(new() { SceneId = id, Scene = scene }, planner.Options(c)).ConfigureAwait(false)).Scene,
         UpdateAsync = async (scene, c) => (await planner.Scenes.UpdateSceneAsync(new() { Scene = scene }, planner.Options(c)).ConfigureAwait(false)).Scene,
@@ -67,7 +62,6 @@ internal sealed class Shelves(PlannerClients planner)
     {
         Word = "car",
         Prefix = "cabins/",
-        Descriptor = Cabin.Descriptor,
         ListAsync = planner.AllCabinsAsync,
         CreateAsync = async (id, car, c) => (await planner.Cabins.CreateCabinAsync(new() { CabinId = id, Cabin = car }, planner.Options(c)).ConfigureAwait(false)).Cabin,
         UpdateAsync = async (car, c) => (await planner.Cabins.UpdateCabinAsync(new() { Cabin = car }, planner.Options(c)).ConfigureAwait(false)).Cabin,
@@ -81,7 +75,6 @@ internal sealed class Shelves(PlannerClients planner)
     {
         Word = "kit",
         Prefix = "kits/",
-        Descriptor = Kit.Descriptor,
         ListAsync = planner.AllKitsAsync,
         CreateAsync = async (id, kit, c) => (await planner.Kits.CreateKitAsync(new() { KitId = id, Kit = kit }, planner.Options(c)).ConfigureAwait(false)).Kit,
         UpdateAsync = async (kit, c) => (await planner.Kits.UpdateKitAsync(new() { Kit = kit }, planner.Options(c)).ConfigureAwait(false)).Kit,
