@@ -11,6 +11,10 @@ public sealed class RemotePlanner : IPlanner
     // A picture of a few hundred kilobytes and a long list of sites fit many times over.
     private const int LargestMessageBytes = 16 * 1024 * 1024;
 
+    // While a planner is away calls fail at once, and it is looked for again after ever longer waits. The library's own end of them is two minutes: a crew would be told
+    // for so long that a planner is away which has long been back. One knock in two seconds burdens nobody.
+    private static readonly TimeSpan LongestReconnectWait = TimeSpan.FromSeconds(2);
+
     private const string KeyHeader = "x-quarterlight-key";
     private const string TeamHeader = "x-quarterlight-team";
 
@@ -27,7 +31,7 @@ public sealed class RemotePlanner : IPlanner
     public RemotePlanner(Uri address, string? key)
     {
         ArgumentNullException.ThrowIfNull(address);
-        channel = GrpcChannel.ForAddress(address, new GrpcChannelOptions { MaxReceiveMessageSize = LargestMessageBytes });
+        channel = GrpcChannel.ForAddress(address, Options());
         Address = address.GetLeftPart(UriPartial.Authority);
         Invoker = string.IsNullOrEmpty(key) ? channel.CreateCallInvoker() : channel.Intercept(metadata =>
         {
@@ -35,6 +39,9 @@ public sealed class RemotePlanner : IPlanner
             return metadata;
         });
     }
+
+    /// <summary>How it connects.</summary>
+    internal static GrpcChannelOptions Options() => new() { MaxReceiveMessageSize = LargestMessageBytes, InitialReconnectBackoff = LongestReconnectWait / 4, MaxReconnectBackoff = LongestReconnectWait };
 
     /// <inheritdoc/>
     public string Address { get; }

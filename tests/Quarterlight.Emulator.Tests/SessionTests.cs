@@ -59,6 +59,34 @@ public sealed class SessionTests : IAsyncLifetime
     }
 
     [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Cut_WhileEventsAreOnTheirWay_LeavesNoConnectionBehind(bool invalid)
+    {
+        for (int round = 0; round < 40; round++)
+        {
+            (GatewayClient client, _) = await GatewayClient.IdentifyAsync(platform);
+            using (client)
+            {
+                Task reading = Task.Run(client.ClosedAsync, TestContext.Current.CancellationToken);
+                for (int i = 0; i < 50; i++)
+                {
+                    platform.Crew.Slash("help");
+                }
+
+                if (invalid)
+                {
+                    platform.Gateway.Invalidate(resumable: false);
+                }
+
+                platform.Gateway.DropClients();
+                await platform.UntilAsync(() => platform.Gateway.Connected == 0, $"the end of connection {round}", TestContext.Current.CancellationToken, TimeSpan.FromSeconds(5));
+                await Assert.ThrowsAnyAsync<Exception>(() => reading);
+            }
+        }
+    }
+
+    [Theory]
     [InlineData(1000, false)]
     [InlineData(1001, false)]
     [InlineData(4000, true)]

@@ -156,7 +156,7 @@ internal static class ClipUpload
 
             await requests.CompleteAsync().ConfigureAwait(false);
         }
-        catch (Exception e) when (e is RpcException or OperationCanceledException or InvalidOperationException or IOException)
+        catch (Exception e) when (e is RpcException or OperationCanceledException or InvalidOperationException or IOException or HttpRequestException)
         {
             // The call ended before the file did; the reader has the reason.
         }

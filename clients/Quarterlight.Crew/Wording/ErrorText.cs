@@ -14,7 +14,7 @@ internal static class ErrorText
     public static CrewAnswer Of(RpcException problem, CrewRequest request, CrewMemory memory, UnitPreference units, string plannerAddress)
     {
         var answer = new CrewAnswer { Headline = "", Outcome = CrewOutcome.Refused, Intent = request.Intent, Private = true, Memory = memory };
-        if (problem.StatusCode == GrpcStatusCode.Unavailable)
+        if (IsAway(problem))
         {
             string where = plannerAddress.Length > 0 ? $" at {plannerAddress}" : "";
             return answer with
@@ -39,6 +39,10 @@ internal static class ErrorText
 
         return answer with { Headline = Plain(problem.StatusCode, info, details?.Message, units), FollowUps = problem.StatusCode == GrpcStatusCode.NotFound ? ["list scenes"] : [] };
     }
+
+    // A connection that broke in the middle of a call comes with one of several codes; that it was the connection, and no word of the planner's, shows in what lies below.
+    private static bool IsAway(RpcException problem) =>
+        problem.StatusCode == GrpcStatusCode.Unavailable || problem.Status.DebugException is HttpRequestException or IOException;
 
     private static string First(BadRequest.Types.FieldViolation violation, UnitPreference units)
     {

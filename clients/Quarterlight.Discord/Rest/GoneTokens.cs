@@ -35,4 +35,13 @@ internal sealed class GoneTokens
             }
         }
     }
+
+    /// <summary>Forgets one: it turned out to be of use.</summary>
+    public void Remove(string top)
+    {
+        lock (sync)
+        {
+            faults.Remove(top);
+        }
+    }
 }

@@ -152,7 +152,8 @@ public sealed class RestClient : IDisposable
             throw new DiscordException(DiscordFault.RateLimited, $"{route}: not sent, too many requests were refused in the last 10 minutes");
         }
 
-        if (route.IsInteraction && gone.Find(route.Top) is { } fault)
+        // Before its first answer the platform knows no webhook of an interaction: that one was not found says nothing against a first answer.
+        if (route.IsInteraction && gone.Find(route.Top) is { } fault && (route.Repeat != RestRepeat.FirstAnswer || fault != DiscordFault.NotFound))
         {
             throw new DiscordException(fault, $"{route}: not sent, the interaction is known to be over");
         }
@@ -193,6 +194,11 @@ public sealed class RestClient : IDisposable
         if (route.IsInteraction && (outcome.Status == 401 || (outcome.Status == 404 && outcome.Error.Code != UnknownMessage)))
         {
             gone.Add(route.Top, outcome.Fault(route));
+        }
+
+        if (route.Repeat == RestRepeat.FirstAnswer && (outcome.IsSuccess || outcome.Error.Code == AlreadyAnswered))
+        {
+            gone.Remove(route.Top);
         }
     }
 

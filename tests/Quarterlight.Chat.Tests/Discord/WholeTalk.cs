@@ -37,7 +37,10 @@ internal static class WholeTalk
 
     /// <summary>The answers there are now.</summary>
     public static IReadOnlyList<VisibleMessage> Answers(SentInteraction asked) =>
-        [.. asked.Readable.Where(m => !m.IsLoading && m.Content != "Working on it…" && !m.Content.StartsWith("Reading the file…", StringComparison.Ordinal))];
+        [.. asked.Readable.Where(m => !m.IsLoading && !IsProgress(m.Content))];
+
+    /// <summary>True for the word on progress that a busy machine may show before an answer.</summary>
+    public static bool IsProgress(string content) => content == "Working on it…" || content.StartsWith("Reading the file…", StringComparison.Ordinal);
 
     // Where the app offers choices it sends one of them, whatever a terminal would take.
     private static object ValueOf(CrewOption option, string value) => option.Kind switch
