@@ -67,13 +67,29 @@ public static partial class CountryReader
         ("IL", "Israel", ["israel"]),
     ];
 
+    // What is said of a country's own, and its towns; only beside a word of the law or the radio, as "polish" means other things too.
+    private static readonly (string Code, string[] Said)[] Of =
+    [
+        ("US", ["american", "federal", "californian", "hollywood"]), ("GB", ["british", "english", "scottish", "welsh", "london", "manchester", "glasgow", "edinburgh", "cardiff", "belfast"]), ("DE", ["german", "berlin", "munich", "hamburg", "cologne"]),
+        ("FR", ["french", "paris"]), ("EU", ["european"]), ("CA", ["canadian", "toronto", "vancouver", "montreal"]), ("AU", ["australian", "aussie", "sydney", "melbourne"]), ("JP", ["japanese", "tokyo"]), ("NZ", ["kiwi", "auckland"]),
+        ("IE", ["irish", "dublin"]), ("ES", ["spanish", "madrid", "barcelona"]), ("PT", ["portuguese", "lisbon"]), ("IT", ["italian", "rome", "milan"]), ("NL", ["dutch", "amsterdam"]), ("BE", ["belgian", "brussels"]),
+        ("CH", ["swiss", "zurich"]), ("AT", ["austrian", "vienna"]), ("PL", ["polish", "warsaw"]), ("CZ", ["czech", "prague"]), ("SK", ["slovak"]), ("SI", ["slovenian"]), ("HU", ["hungarian", "budapest"]), ("RO", ["romanian", "bucharest"]),
+        ("BG", ["bulgarian"]), ("HR", ["croatian", "zagreb"]), ("GR", ["greek", "athens"]), ("DK", ["danish", "copenhagen"]), ("SE", ["swedish", "stockholm"]), ("NO", ["norwegian", "oslo"]), ("FI", ["finnish", "helsinki"]),
+        ("IS", ["icelandic", "reykjavik"]), ("EE", ["estonian"]), ("LV", ["latvian"]), ("LT", ["lithuanian"]), ("MT", ["maltese"]), ("CY", ["cypriot"]), ("TR", ["turkish", "istanbul"]), ("KR", ["korean", "seoul"]), ("CN", ["chinese"]),
+        ("IN", ["indian"]), ("BR", ["brazilian"]), ("MX", ["mexican"]), ("MA", ["moroccan"]), ("IL", ["israeli"]), ("TH", ["thai"]),
+    ];
+
+    private static readonly Dictionary<string, string> CodeOf = Of.SelectMany(o => o.Said.Select(s => (s, o.Code))).ToDictionary(p => p.s, p => p.Code, StringComparer.Ordinal);
+
+    private static readonly HashSet<string> Governed = Lexicon.Words("law laws rule rules regulation regulations limit limits licence license power frequency frequencies channel channels band bands spectrum radio radios wireless transmitter transmitters fm authority authorities regulator office legal permit");
+
     // What else two capitals mean to a crew.
     private static readonly HashSet<string> NoCountries = ["FM", "AM", "TX", "RX", "AC", "OK", "TV", "RF", "AD", "DP"];
 
     private static readonly (string[] Words, string Code)[] Known = [.. Table.SelectMany(c => c.Said.Select(s => (s.Split(' '), c.Code))).OrderByDescending(s => s.Item1.Length)];
 
     /// <summary>Every word of a country's name.</summary>
-    public static IEnumerable<string> Words => Known.SelectMany(k => k.Words).Distinct();
+    public static IEnumerable<string> Words => Known.SelectMany(k => k.Words).Concat(CodeOf.Keys).Distinct();
 
     /// <summary>Code of the country said; a name not known here as it was said; null when none was.</summary>
     /// <param name="text">The question as typed, for its capitals.</param>
@@ -92,6 +108,17 @@ public static partial class CountryReader
                 if (words.Select((w, k) => tokens[i + k].Is(w)).All(same => same))
                 {
                     return code;
+                }
+            }
+        }
+
+        if (law || tokens.Any(t => t.IsAny(Governed)))
+        {
+            foreach (Token token in tokens)
+            {
+                if (token.Number is null && CodeOf.TryGetValue(token.Word, out string? of))
+                {
+                    return of;
                 }
             }
         }

@@ -186,7 +186,7 @@ internal static class ForecastIntentReader
     private static CrewIntent? FollowUp(CrewRequest request, SaidThings said, ForecastSaid forecast, CrewIntent last)
     {
         bool gear = said.KitSaid is not null || said.CabinSaid is not null || (request.SceneSaid && Joins(said));
-        bool drive = !forecast.Noise.Drive.IsEmpty, plans = said.Any(Lexicon.Microphones) || said.MicrophoneSaid || request.RemovedShotIds.Count > 0 || said.Any(Lexicon.Removing) && request.HasChanges && forecast.Heat.IsEmpty;
+        bool drive = !forecast.Noise.Drive.IsEmpty, plans = said.Any(Lexicon.Microphones) || said.MicrophoneSaid || request.RemovedShotIds.Count > 0 || said.Any(Lexicon.Removing) && (request.SiteRemoved || request.RemovedMicrophoneIds.Count > 0) && forecast.Heat.IsEmpty;
         if (plans)
         {
             return null;

@@ -12,6 +12,7 @@ public static class HeatReader
     private const int LastHour = 24;
 
     private static readonly HashSet<string> Soaking = Lexicon.Words("parked standing stood sat sitting baking soaked soaking been");
+    private static readonly HashSet<string> Hot = Lexicon.Words("hot warm heat melt cook roast bake boil sweat stuffy sun");
     private static readonly HashSet<string> Buying = Lexicon.Words("buy buys gain gains help helps worth save saves difference improve better change changes do does");
 
     /// <summary>Everything said.</summary>
@@ -24,7 +25,7 @@ public static class HeatReader
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(tokens);
         bool soaking = tokens.Any(t => t.IsAny(Soaking));
-        bool hourAlone = talking || tokens.Any(t => t.Is("since"));
+        bool hourAlone = talking || tokens.Any(t => t.Is("since") || t.IsAny(Hot));
         IReadOnlyList<ClockSaid> clocks = ClockReader.Find(tokens, hourAlone);
         ClockSaid? since = clocks.FirstOrDefault(c => Before(tokens, c.Start, "since"));
         ClockSaid? start = clocks.FirstOrDefault(c => c != since && !Before(tokens, c.Start, "until", "till"));
@@ -32,7 +33,7 @@ public static class HeatReader
         TemperatureSaid? setPoint = temperatures.FirstOrDefault(t => tokens.Take(t.Index).TakeLast(4).Any(w => w.IsAny(ForecastWords.Cooling)) && Before(tokens, t.Index, "to"));
         TemperatureSaid? outside = temperatures.FirstOrDefault(t => t != setPoint);
         IReadOnlyList<DurationSaid> durations = DurationReader.Find(tokens);
-        DurationSaid? soak = durations.FirstOrDefault(d => soaking && (Before(tokens, d.Start, "for") || tokens.Any(t => t.Word is "sun" or "parked")));
+        DurationSaid? soak = durations.FirstOrDefault(d => soaking && (Before(tokens, d.Start, "for") || (d.Start > 0 && tokens[d.Start - 1].IsAny(Soaking)) || tokens.Any(t => t.Word is "sun" or "parked")));
         DurationSaid? other = durations.FirstOrDefault(d => d != soak);
         PeopleSaid people = PeopleReader.Read(tokens);
         return new HeatSaid

@@ -55,7 +55,7 @@ public static class Lexicon
     public static readonly IReadOnlySet<string> Windows = Words("window windows glass");
 
     /// <summary>Windows that let air in.</summary>
-    public static readonly IReadOnlySet<string> Opened = Words("down open opened opens cracked cracks lowered lowers lower crack opening ajar");
+    public static readonly IReadOnlySet<string> Opened = Words("down open opened opens cracked cracks lowered lowers lower lowering crack cracking opening ajar");
 
     /// <summary>Windows that do not.</summary>
     public static readonly IReadOnlySet<string> Closed = Words("up shut closed raised close closing");

@@ -56,7 +56,7 @@ public static class RequestReader
             Site = site,
             Conditions = conditions,
             CabinName = Other(vocabulary.CabinNames.FindOne(tokens)?.Id, scene?.Cabin),
-            KitName = Other(vocabulary.KitNames.FindOne(tokens)?.Id, scene?.Kit),
+            KitName = Other(vocabulary.KitSaid(tokens)?.Id, scene?.Kit),
             Clip = ClipReader.Read(tokens),
             RunnerUp = tokens.Any(t => t.Number == 2 || t.Word is "second" or "third" or "other") && !tokens.Any(t => t.Word is "secondbest") ? 2 : 1,
             AddsToLast = memory.LastChanges is not null && tokens.Count > 0 && (tokens[0].Word is "and" or "also" or "plus" || tokens.Any(t => t.Word is "too") || tokens[^1].Word is "also"),
@@ -68,7 +68,7 @@ public static class RequestReader
         }
 
         request = WithLeftOut(request, tokens, vocabulary, scene);
-        var said = new SaidThings(tokens, request, KitReader.Microphones(tokens, vocabulary.KitOf(scene)).Count > 0, vocabulary.CabinNames.FindOne(tokens)?.Id, vocabulary.KitNames.FindOne(tokens)?.Id, memory);
+        var said = new SaidThings(tokens, request, KitReader.Microphones(tokens, vocabulary.KitOf(scene)).Count > 0, vocabulary.CabinNames.FindOne(tokens)?.Id, vocabulary.KitSaid(tokens)?.Id, memory);
         RadioSaid radio = RadioReader.Read(text, tokens, unitsSaid ?? units, vocabulary.Knows, memory.LastRadio is not null);
         ForecastSaid forecast = ForecastReader.Read(text, tokens, request, unitsSaid ?? units, memory.LastForecast?.Intent);
         // "Four people" is neither a four-door car nor a people carrier.
@@ -145,7 +145,7 @@ public static class RequestReader
         }
 
         bool nothing = request.Site is not null && tokens.Take(request.Site.Start).TakeLast(3).Any(t => t.Word is "nothing" or "none") && tokens.Take(request.Site.Start).Any(t => t.Word is "on" or "at" or "near" or "in");
-        bool leavesSite = nothing || request.Site is not null && leaving >= 0 && (leaving < request.Site.Start || tokens.Any(t => t.Word is "out" or "off" or "away" or "gone"));
+        bool leavesSite = nothing || request.Site is not null && leaving >= 0 && (leaving < request.Site.Start || tokens.Any(t => t.Word is "out" or "off" or "away" or "gone" or "list"));
         return leavesSite ? request with { SiteRemoved = true } : request;
     }
 
@@ -165,13 +165,13 @@ public static class RequestReader
     }
 
     // "I left the lavs at the hotel."
-    private static bool LeftBehind(IReadOnlyList<Token> tokens) => tokens.Where((t, i) => t.Is("left") && i + 1 < tokens.Count && tokens[i + 1].Word is "the" or "my" or "our" or "all").Any() && tokens.Any(t => t.Word is "at" or "behind" or "home" or "in" or "on");
+    private static bool LeftBehind(IReadOnlyList<Token> tokens) => tokens.Where((t, i) => t.Is("left") && i + 1 < tokens.Count && tokens[i + 1].Word is "the" or "my" or "our" or "all" or "behind" or "at").Any() && tokens.Any(t => t.Word is "at" or "behind" or "home" or "in" or "on");
 
     private static bool Denied(IReadOnlyList<Token> tokens)
     {
         for (int i = 0; i + 1 < tokens.Count; i++)
         {
-            if (tokens[i].Word is "can" or "may" or "must" or "could" or "do" && tokens[i + 1].Is("not") && tokens.Skip(i).Any(t => t.Word is "use" or "have" or "touch" or "go" or "put" or "want" or "allow"))
+            if (tokens[i].Word is "can" or "may" or "must" or "could" or "do" or "will" or "would" && tokens[i + 1].Is("not") && tokens.Skip(i).Any(t => t.Word is "use" or "have" or "touch" or "go" or "put" or "want" or "allow" or "let"))
             {
                 return true;
             }
@@ -184,7 +184,7 @@ public static class RequestReader
     {
         for (int i = 0; i < tokens.Count; i++)
         {
-            if (tokens[i].IsAny(Lexicon.Removing) || (tokens[i].Is("not") && i > 0 && Denied(tokens)) || (tokens[i].Is("off") && tokens.Any(t => t.Word is "limits")))
+            if (tokens[i].IsAny(Lexicon.Removing) || (tokens[i].Is("not") && i > 0 && Denied(tokens)) || (tokens[i].Is("off") && tokens.Skip(i + 1).Take(2).Any(t => t.Word is "limits" or "list" or "table")))
             {
                 return i;
             }
@@ -212,12 +212,16 @@ public static class RequestReader
             }
         }
 
-        if (Any("imperial", "feet", "inches", "fahrenheit"))
+        // "No more inches, go metric": what is turned away does not count while the other is there too.
+        bool Wanted(params string[] words) => tokens.Where((t, i) => t.Number is null && words.Contains(t.Word) && !tokens.Take(i).TakeLast(3).Any(b => b.Word is "no" or "not" or "stop" or "forget" or "instead" or "than" or "from" or "drop" or "hate" or "without" or "enough")).Any();
+        string[] imperial = ["imperial", "feet", "inches", "fahrenheit"], metric = ["metric", "centimetres", "centimeters", "metres", "meters", "celsius", "cm"];
+        bool both = Any(imperial) && Any(metric);
+        if (both && Wanted(imperial) != Wanted(metric))
         {
-            return UnitPreference.Imperial;
+            return Wanted(imperial) ? UnitPreference.Imperial : UnitPreference.Metric;
         }
 
-        return Any("metric", "centimetres", "centimeters", "metres", "meters", "celsius", "cm") ? UnitPreference.Metric : null;
+        return Any(imperial) ? UnitPreference.Imperial : Any(metric) ? UnitPreference.Metric : null;
     }
 
     private static int IndexOf(IReadOnlyList<Token> tokens, string word)

@@ -52,24 +52,16 @@ internal static class SecondOpinion
             return read.Said.Count >= 2 && probabilities[(int)best] >= LeastSure ? best : rules;
         }
 
-        // A microphone's place asked for in so many words is the plan's business whatever else is named.
-        if (rules == CrewIntent.Plan && read.Said.Any(Lexicon.Wheres) && read.Said.Any(Lexicon.Placing))
-        {
-            return rules;
-        }
-
         // The model has seen no questions that go on from one about the radio; there the rules know better.
         return read.Said.Memory.LastRadio is null ? best : rules;
     }
 
     // What changes something, or speaks of what is not there, is not guessed.
-    private static bool Stands(CrewIntent intent, QuestionRead read) => intent switch
+    internal static bool Stands(CrewIntent intent, QuestionRead read) => intent switch
     {
         CrewIntent.SetUnits => read.Request.Units is not null,
         CrewIntent.SetClipLimits => read.Request.Clip.Limits is not null || read.Request.Clip.ResetsLimits,
-        CrewIntent.UseScene => read.Request.SceneSaid && read.Rules.Intent == CrewIntent.Unknown,
-        CrewIntent.LinkCheck => !read.Said.Any("seat", "seats", "lean"),
-        CrewIntent.LinkLaw => !read.Radio.IsEmpty || read.Said.Any(RadioWords.Links) || read.Said.Any(RadioWords.Channels) || read.Said.Any(RadioWords.Transmitters) || read.Said.Any("radio", "radios", "power", "signal", "licence", "license", "gear", "kit", "rig", "send", "legal") && !read.Said.Any("film", "shoot", "park", "drive"),
+        CrewIntent.UseScene => read.Request.SceneSaid && !read.Request.HasChanges,
         CrewIntent.LoadDemo => read.Said.Any("demo", "example", "examples", "sample", "samples", "invented", "dummy", "pretend", "fake", "practice", "mock", "test") && !read.Said.Any("clip", "clips", "recording"),
         CrewIntent.Show => read.Request.SceneSaid || read.Said.KitSaid is not null || read.CabinNamed is not null,
         CrewIntent.WhatIf => read.Request.HasChanges,

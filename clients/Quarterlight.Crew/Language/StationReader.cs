@@ -20,7 +20,7 @@ public static class StationReader
         FrequencySaid[] heard = [.. frequencies.Where(f => f.Index >= start)];
 
         // "strong on 97.7 and 98.5, faint on 99.1" names the strength first; "97.7 strong and 98.5 faint" afterwards.
-        StationStrength? ahead = Strengths(tokens, start - 1, heard[0].Index).LastOrDefault();
+        StationStrength? ahead = Strengths(tokens, Math.Max(-1, start - 3), heard[0].Index).LastOrDefault();
         var stations = new List<HeardStation>();
         for (int i = 0; i < heard.Length; i++)
         {
