@@ -37,8 +37,16 @@ public static class AntennaReader
 
     private static AntennaPlace? First(IEnumerable<Token> tokens)
     {
+        int denied = 0;
         foreach (Token token in tokens)
         {
+            // "We have no roof antenna": a place turned away is none.
+            denied = token.Word is "no" or "not" or "without" or "never" or "instead" ? 4 : denied - 1;
+            if (denied > 0)
+            {
+                continue;
+            }
+
             switch (token.Word)
             {
                 case "mast" or "pole":

@@ -85,7 +85,7 @@ public static class ConditionReader
             return Rain.None;
         }
 
-        bool heavy = tokens[at].Word is "storm" or "stormy" or "downpour" or "pouring" or "pours" or "hail" or "cloudburst" or "deluge" or "torrential" || near.Any(t => t.Word is "heavy" or "heavily" or "hard" or "pouring" or "lot");
+        bool heavy = tokens[at].Word is "storm" or "stormy" or "thunderstorm" or "downpour" or "pouring" or "pours" or "hail" or "cloudburst" or "deluge" or "torrential" || near.Any(t => t.Word is "heavy" or "heavily" or "hard" or "pouring" or "lot");
         return heavy ? Rain.Heavy : Rain.Light;
     }
 

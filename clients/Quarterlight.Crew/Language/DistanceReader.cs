@@ -122,6 +122,12 @@ public static class DistanceReader
             return i > 0 && tokens[i - 1].Number is 3 ? (0.75, i - 1) : (0.25, i);
         }
 
+        if (i >= 0 && tokens[i].Word is "third" or "thirds" or "tenth" && i < unit - 1)
+        {
+            double part = tokens[i].Is("tenth") ? 0.1 : 1.0 / 3;
+            return i > 0 && tokens[i - 1].Number is 2 ? (2 * part, i - 1) : (part, i);
+        }
+
         if (i >= 0 && i == unit - 1 && tokens[i].Number is { } number)
         {
             return (Thousands(tokens[i].Word) ?? number, i);

@@ -21,7 +21,7 @@ public static class FrequencyReader
         var found = new List<FrequencySaid>();
         for (int i = 0; i < tokens.Count; i++)
         {
-            if (tokens[i].Number is not { } number)
+            if (tokens[i].Number is not { } number || QuantityReader.RevolvesAt(tokens, i))
             {
                 continue;
             }

@@ -11,7 +11,7 @@ public static class HeatReader
     // Above it, a bare "at 30" is no time of day.
     private const int LastHour = 24;
 
-    private static readonly HashSet<string> Soaking = Lexicon.Words("parked standing stood sat sitting baking soaked soaking been");
+    private static readonly HashSet<string> Soaking = Lexicon.Words("parked standing stands stand stood sat sits sitting left baking soaked soaking been");
     private static readonly HashSet<string> Hot = Lexicon.Words("hot warm heat melt cook roast bake boil sweat stuffy sun");
     private static readonly HashSet<string> Buying = Lexicon.Words("buy buys gain gains help helps worth save saves difference improve better change changes do does");
 
@@ -65,8 +65,8 @@ public static class HeatReader
     private static HeatAspect Aspect(IReadOnlyList<Token> tokens, DurationSaid? take)
     {
         bool Any(params string[] words) => tokens.Any(t => t.Number is null && words.Contains(t.Word));
-        bool shade = Any("shade", "popup", "canopy", "cover", "covers", "tree", "trees", "blankets", "earlier", "later", "covering", "shading", "shaded");
-        if (shade && tokens.Any(t => t.IsAny(Buying)) && !Any("long", "hot", "if", "whatif") && Any("would", "does", "what", "how", "will", "do", "is"))
+        bool shade = Any("shade", "popup", "canopy", "cover", "covers", "tree", "trees", "blankets", "earlier", "later", "covering", "shading", "shaded") || Any("park", "parking") && Any("under", "beneath", "gain", "gains");
+        if (shade && tokens.Any(t => t.IsAny(Buying)) && !Any("long", "hot", "warm") && (!Any("if", "whatif") || Any("gain", "gains", "buy", "buys")) && Any("would", "does", "what", "how", "will", "do", "is"))
         {
             return HeatAspect.Gains;
         }
@@ -93,7 +93,7 @@ public static class HeatReader
             return HeatAspect.Rhythm;
         }
 
-        bool longest = Any("max", "maximum", "longest") && Any("take", "takes", "roll", "rolling", "shot") && !tokens.Any(t => t.IsAny(ForecastWords.Cooling));
+        bool longest = Any("max", "maximum", "longest", "limit") && Any("take", "takes", "roll", "rolling", "shot") && !tokens.Any(t => t.IsAny(ForecastWords.Cooling));
         if (longest)
         {
             return HeatAspect.Roll;

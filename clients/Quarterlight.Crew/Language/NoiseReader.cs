@@ -35,7 +35,7 @@ public static class NoiseReader
         }
 
         int sources = tokens.Where(t => t.IsAny(ForecastWords.Sources)).Select(t => t.Word[0]).Distinct().Count();
-        bool most = Any("most") && tokens.Any(t => t.IsAny(ForecastWords.Loud));
+        bool most = Any("main", "biggest", "strongest") && Any("source", "sources", "noise", "culprit") || Any("most") && tokens.Any(t => t.IsAny(ForecastWords.Loud));
         return tokens.Any(t => t.IsAny(ForecastWords.Dominating)) || most || band is not null || (sources > 1 && Any("or")) || (sources > 0 && Any("problem", "trouble", "matter")) ? NoiseAspect.Loudest : NoiseAspect.Any;
     }
 

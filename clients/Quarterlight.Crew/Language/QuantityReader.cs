@@ -12,7 +12,7 @@ public static class QuantityReader
     private static readonly HashSet<string> OtherUnits = Lexicon.Words("percent cm m metres meters inches feet foot ft yards yard yd yds carlengths cars mic mics talkers people mhz ghz khz mw w watts dbm dbuv uv transmitters bodypacks channels degrees degree deg degs c f celsius fahrenheit am pm oclock hz hertz minutes minute mins min hours hour hrs hr db out outside second seconds sec secs tracks track gb gig gigs tb packs lavs block blocks takes kids adults actors children dogs dbtp lufs carriers");
     private static readonly HashSet<string> SpeedLeads = ["at", "doing", "speed", "going", "drive", "driving", "do", "to", "of", "about", "around", "go", "goes", "cruising", "cruise", "crawling", "average", "averaging", "hold", "holding", "under", "over", "past"];
     private static readonly HashSet<string> SpeedWords = ["at", "doing", "speed", "going", "drive", "driving", "do", "go", "goes", "cruise", "cruising", "crawling", "bump", "slow", "slows", "slowing", "push", "average", "averaging", "keep", "hold", "holding"];
-    private static readonly HashSet<string> Fillers = ["a", "steady", "constant", "about", "around", "roughly", "maybe", "like", "only", "just", "say", "it", "nearly", "almost"];
+    private static readonly HashSet<string> Fillers = ["a", "steady", "constant", "roughly", "maybe", "like", "only", "just", "say", "it", "nearly", "almost"];
 
     // "Walking pace": about the preferred speed of people on foot, 1.4 m/s (from memory), to the whole km/h.
     private const double WalkingKmPerHour = 5;
@@ -42,13 +42,13 @@ public static class QuantityReader
             }
 
             int lead = i - 1;
-            while (lead > 0 && tokens[lead].Number is null && tokens[lead].IsAny(Fillers) && !(tokens[lead].IsAny(SpeedLeads) && !tokens[lead - 1].IsAny(Fillers) && !tokens[lead - 1].IsAny(SpeedLeads)))
+            while (lead > 0 && tokens[lead].IsAny(Fillers))
             {
                 lead--;
             }
 
             bool led = lead >= 0 && tokens[lead].IsAny(SpeedLeads) && tokens.Take(i).Any(t => t.IsAny(SpeedWords));
-            bool otherUnit = next is not null && IsUnit(next);
+            bool otherUnit = (next is not null && IsUnit(next)) || RevolvesAt(tokens, i);
             led |= number is >= 10 and <= 200 && i == 0 && next?.Word is "with" or "instead" or "in" or "on" && tokens.Any(t => t.Word is "instead" or "rain" or "road" or "gravel" or "concrete" or "cobbles" || t.IsAny(Lexicon.Windows) || t.IsAny(Lexicon.Fans));
             if (led && !otherUnit && !ClockReader.IsClock(tokens, i) && !NamesFan(tokens, i) && number >= 5)
             {
@@ -68,14 +68,18 @@ public static class QuantityReader
         ArgumentNullException.ThrowIfNull(tokens);
         for (int i = 0; i < tokens.Count; i++)
         {
-            if (tokens[i].Number is { } number && i + 1 < tokens.Count && tokens[i + 1].IsAny(Revolutions))
+            if (RevolvesAt(tokens, i))
             {
-                return number;
+                return tokens[i].Number;
             }
         }
 
         return null;
     }
+
+    /// <summary>True where the number is an engine speed: "3000 rpm", "revs it to 3000", "revving at 2500".</summary>
+    internal static bool RevolvesAt(IReadOnlyList<Token> tokens, int i) => tokens[i].Number is { } number
+        && ((i + 1 < tokens.Count && tokens[i + 1].IsAny(Revolutions)) || (number is >= 500 and <= 12000 && tokens.Take(i).TakeLast(4).Any(t => t.Word is "revs" or "rev" or "revving" or "revved" or "revolutions" or "rpm")));
 
     private static bool NamesFan(IReadOnlyList<Token> tokens, int number) =>
         tokens.Take(number).TakeLast(3).Any(t => t.Word is "fan" or "step" or "blower");

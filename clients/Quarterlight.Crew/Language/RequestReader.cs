@@ -40,6 +40,7 @@ public static class RequestReader
         bool clip = attached || memory.LastClip is { Current: true };
         Named? sceneSaid = vocabulary.SceneNames.FindOne(clip ? [.. tokens.Where(t => !t.IsAny(ClipWords.Verdicts))] : tokens);
         Scene? scene = vocabulary.Scenes.FirstOrDefault(s => s.Name == (sceneSaid?.Id ?? memory.SceneName)) ?? Latest(vocabulary.Scenes);
+        scene = sceneSaid is null && scene is not null && TalkerReader.SceneOfRole(tokens, scene, vocabulary.Scenes) is { } other ? other : scene;
         Cabin? cabin = vocabulary.CabinOf(scene);
         bool driverOnLeft = cabin?.DriveSide != DriveSide.Right;
         UnitPreference? unitsSaid = UnitsOf(tokens);
@@ -62,7 +63,7 @@ public static class RequestReader
             AddsToLast = memory.LastChanges is not null && tokens.Count > 0 && (tokens[0].Word is "and" or "also" or "plus" || tokens.Any(t => t.Word is "too") || tokens[^1].Word is "also"),
         };
         // "Why is there no lav on the child?" asks about the clothing.
-        if (site is null && request.TalkerId is not null && tokens.Any(t => t.IsAny(Lexicon.Reasons)) && tokens.FirstOrDefault(t => t.Word is "lav" or "lavs" or "lavalier" or "lavaliers") is { } lav)
+        if (site is null && request.TalkerId is not null && tokens.Any(t => t.IsAny(Lexicon.Reasons) || t.Word is "better") && tokens.FirstOrDefault(t => t.Word is "lav" or "lavs" or "lavalier" or "lavaliers") is { } lav)
         {
             request = request with { Site = new SiteMention { Families = [MountFamily.BodyWorn], Word = lav.Word, Qualifiers = [], Side = SeatPlace.Any, Start = 0 } };
         }
@@ -111,7 +112,7 @@ public static class RequestReader
         IReadOnlyList<string> shots = KitReader.Shots(tokens, scene);
         bool removing = tokens.Any(t => t.IsAny(Lexicon.Removing)) || Denied(tokens) || LeftBehind(tokens) || tokens.Any(t => t.Word is "only" or "out" or "off" or "gone" or "away" or "taken");
         bool broken = tokens.Any(t => t.Word is "died" or "dead" or "broke" or "broken" or "gone" or "stolen" or "failed" or "lost");
-        bool only = tokens.Any(t => t.Word is "only" or "nothing" || (t.Is("just") && !broken));
+        bool only = tokens.Any(t => t.Word is "only" or "nothing" || (t.Is("just") && !broken && !tokens.SkipWhile(s => s != t).Skip(1).Take(1).Any(s => s.IsAny(Lexicon.Removing) || s.Word is "said" or "told" or "says" or "tell" or "heard" or "decided" or "got" or "announced")));
         bool why = tokens.Any(t => t.IsAny(Lexicon.Reasons));
         bool supposing = tokens.Any(t => t.IsAny(Lexicon.Supposing) && t.Word is not ("when" or "while")) || tokens.Any(t => t.Word is "with" or "use" or "using" or "swap" or "try");
 
@@ -144,6 +145,18 @@ public static class RequestReader
             return request with { InsteadMicrophoneIds = microphones };
         }
 
+        // "The visors are in shot, plan without visors": the place behind the leaving out is meant.
+        if (leaving >= 0 && request.Site is { } first && leaving > first.Start && SiteReader.Read([.. tokens.Skip(leaving).Take(5)], request.Conditions.Windows.Count > 0) is { } later && later.Families.Any(first.Families.Contains))
+        {
+            return request with { SiteRemoved = true };
+        }
+
+        // "The console is full of props, we can't use it".
+        if (leaving >= 0 && request.Site is not null && leaving > request.Site.Start && Denied(tokens) && tokens.Skip(leaving + 1).Any(t => t.Word is "it" or "them" or "there" or "that" or "those"))
+        {
+            return request with { SiteRemoved = true };
+        }
+
         bool nothing = request.Site is not null && tokens.Take(request.Site.Start).TakeLast(3).Any(t => t.Word is "nothing" or "none") && tokens.Take(request.Site.Start).Any(t => t.Word is "on" or "at" or "near" or "in");
         bool leavesSite = nothing || request.Site is not null && leaving >= 0 && (leaving < request.Site.Start || tokens.Any(t => t.Word is "out" or "off" or "away" or "gone" or "list"));
         return leavesSite ? request with { SiteRemoved = true } : request;
@@ -171,7 +184,7 @@ public static class RequestReader
     {
         for (int i = 0; i + 1 < tokens.Count; i++)
         {
-            if (tokens[i].Word is "can" or "may" or "must" or "could" or "do" or "will" or "would" && tokens[i + 1].Is("not") && tokens.Skip(i).Any(t => t.Word is "use" or "have" or "touch" or "go" or "put" or "want" or "allow" or "let"))
+            if (tokens[i].Word is "can" or "may" or "must" or "could" or "do" or "will" or "would" && tokens[i + 1].Is("not") && tokens.Skip(i).Any(t => t.Word is "use" or "have" or "touch" or "go" or "put" or "want" or "allow" or "let" or "stick" or "tape" or "fix" or "mount" or "clip" or "attach" or "drill" or "screw" or "hang"))
             {
                 return true;
             }
@@ -184,7 +197,10 @@ public static class RequestReader
     {
         for (int i = 0; i < tokens.Count; i++)
         {
-            if (tokens[i].IsAny(Lexicon.Removing) || (tokens[i].Is("not") && i > 0 && Denied(tokens)) || (tokens[i].Is("off") && tokens.Skip(i + 1).Take(2).Any(t => t.Word is "limits" or "list" or "table")))
+            bool ruledOut = tokens[i].Word is "ruled" or "taken" or "crossed" or "struck" && tokens.Skip(i + 1).Take(1).Any(t => t.Word is "out" or "away" or "off") && tokens.Take(i).Any(t => t.Word is "with" or "if" or "suppose" or "say" or "whatif" or "whatabout");
+            bool keptOff = tokens[i].Word is "off" or "away" or "clear" or "out" && i > 0 && tokens[i - 1].Word is "keep" or "stay" or "hands" or "steer" or "leave" || tokens[i].Is("keepout");
+            bool notOn = tokens[i].Is("not") && i == 0 && tokens.Skip(1).Take(1).Any(t => t.Word is "on" or "in" or "at" or "near");
+            if (ruledOut || keptOff || notOn || tokens[i].IsAny(Lexicon.Removing) || (tokens[i].Is("not") && i > 0 && Denied(tokens)) || (tokens[i].Is("off") && tokens.Skip(i + 1).Take(2).Any(t => t.Word is "limits" or "list" or "table")))
             {
                 return i;
             }

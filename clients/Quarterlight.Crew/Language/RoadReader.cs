@@ -40,7 +40,7 @@ public static class RoadReader
     {
         ArgumentNullException.ThrowIfNull(tokens);
         bool nothing = Any(tokens, "no", "nothing", "without", "nobody");
-        if (Any(tokens, "corner", "corners") || (Any(tokens, "sight") && (Any(tokens, "out", "no", "not", "lose", "losing", "lost"))))
+        if (Any(tokens, "corner", "corners", "bend", "bends", "hairpin") || (Any(tokens, "sight") && (Any(tokens, "out", "no", "not", "lose", "losing", "lost"))))
         {
             return LinkSight.RoundACorner;
         }

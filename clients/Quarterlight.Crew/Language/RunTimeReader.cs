@@ -40,6 +40,11 @@ public static class RunTimeReader
             return RunTimeAspect.Swaps;
         }
 
+        if (Any("space", "storage") && tokens.Any(t => t.IsAny(ForecastWords.Media)))
+        {
+            return RunTimeAspect.Cards;
+        }
+
         if (length || Any("lunch", "wrap", "dinner") || (Any("enough") && !Any("many")))
         {
             return RunTimeAspect.Lasts;

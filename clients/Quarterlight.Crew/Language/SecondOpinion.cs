@@ -7,6 +7,9 @@ internal static class SecondOpinion
     private const float LeastLead = 0.1f;
     private const float LeastSure = 0.2f;
 
+    // To leave alone what the rules understood takes a longer lead.
+    private const float LeastLeadOfNothing = 0.3f;
+
     /// <summary>The request as the rules and the model together understand it.</summary>
     /// <param name="read">The question as the rules read it.</param>
     public static CrewRequest Of(QuestionRead read) => Of(read, IntentModel.Shipped);
@@ -43,6 +46,11 @@ internal static class SecondOpinion
         }
 
         if (best == rules || probabilities[(int)best] - probabilities[(int)rules] < LeastLead)
+        {
+            return rules;
+        }
+
+        if (best == CrewIntent.Unknown && probabilities[(int)best] - probabilities[(int)rules] < LeastLeadOfNothing)
         {
             return rules;
         }

@@ -53,9 +53,10 @@ public static partial class TemperatureReader
             string before = i > 1 && tokens[i - 1].Word is "of" or "is" or "at" or "about" or "around" ? tokens[i - 2].Word : i > 0 ? tokens[i - 1].Word : "";
             bool led = before is "temperature" or "temperatures" or "temp" or "temps" or "ambient" or "thermometer" or "pushing" or "touching" or "hitting" && (next is null || !QuantityReader.IsUnit(next) && !next.IsAny(NoTemperature));
             bool cold = next?.Word is "below" && !(i + 2 < tokens.Count && tokens[i + 2].Word is "the" or "that" or "it");
+            bool cooledTo = i > 0 && tokens[i - 1].Is("to") && number is >= 10 and <= 90 && tokens.Take(i).TakeLast(6).Any(t => t.IsAny(ForecastWords.Cooling)) && (next is null || (next.Number is null && !QuantityReader.IsUnit(next) && !next.IsAny(NoTemperature)));
             outside |= next is { Word: "today" or "tomorrow" } && (i == 0 || tokens[i - 1].Number is null && tokens[i - 1].Word is "is" or "its" or "it" or "be" or "about" or "around" or "to" or "at" || led);
             bool alone = bare && i > 0 && tokens[i - 1].Word is "at" or "minus" or "by" or "in" && (next is null || next.Word is "and" or "with" or "how");
-            if (north || (fahrenheit is null && !degrees && !outside && !alone && !led && !cold && !(minus && next is null)))
+            if (north || (fahrenheit is null && !degrees && !outside && !alone && !led && !cold && !cooledTo && !(minus && (next is null || next.Number is null && !QuantityReader.IsUnit(next)))))
             {
                 continue;
             }
