@@ -54,7 +54,7 @@ public static class ChannelReader
 
         var said = new RadioSaid
         {
-            TransmitterCount = Count(tokens),
+            TransmitterCount = Count(tokens) ?? (used.Count > 0 || spacing is not null || step is not null ? CountAlone(tokens, used) : null),
             TuningRanges = ranges,
             Excluded = excluded,
             AvoidedMHz = avoided,
@@ -81,6 +81,22 @@ public static class ChannelReader
                 || (i > 0 && (i == tokens.Count - 1 || !next.Any()) && tokens[i - 1].Is("for") && tokens.Any(t => t.Word is "channels" or "frequencies" or "freqs" || t.IsAny(RadioWords.Coordinating) || (t.Word is "frequency" or "freq" or "channel" && tokens.Any(p => p.IsAny(Lexicon.Plans)))))
                 || (i > 0 && tokens[i - 1].Is("for") && next.FirstOrDefault() is { Word: "avoid" or "avoiding" or "please" or "without" or "not" or "in" } && tokens.Any(t => t.Word is "channels" or "frequencies" || t.IsAny(RadioWords.Coordinating)));
             if (counted)
+            {
+                return (int)number;
+            }
+        }
+
+        return null;
+    }
+
+    // "Six in 470-478", "5 mics at least 600 kHz apart": beside a band or a spacing, what is counted need not be wireless.
+    private static int? CountAlone(IReadOnlyList<Token> tokens, IReadOnlySet<int> used)
+    {
+        for (int i = 0; i < tokens.Count; i++)
+        {
+            string next = i + 1 < tokens.Count ? tokens[i + 1].Word : "";
+            bool counts = next is "in" or "between" or "from" or "of" || (next.Length > 0 && tokens[i + 1].IsAny(Lexicon.Microphones)) || (i + 2 < tokens.Count && tokens[i + 2].IsAny(Lexicon.Microphones) && tokens[i + 1].Number is null);
+            if (!used.Contains(i) && tokens[i].Number is >= 2 and <= 64 and { } number && number == Math.Floor(number) && counts)
             {
                 return (int)number;
             }

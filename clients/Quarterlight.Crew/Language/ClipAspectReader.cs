@@ -78,6 +78,11 @@ internal static class ClipAspectReader
             return ClipAspect.File;
         }
 
+        if (said.Any("file") && said.Any("many", "what", "which") && said.Any("channels", "tracks", "rate", "depth", "bits"))
+        {
+            return ClipAspect.File;
+        }
+
         bool place = said.Any("time", "point", "second", "bit", "bits", "part", "parts", "spot", "moment") && (said.Any("bad", "worst", "goes", "go") || said.Any("wrong") && said.Any("time", "where", "when")) && !said.Any(Lexicon.Reasons);
         if (place || said.Any("times", "timestamps", "timecodes") || (said.Any("point") && said.Any("me") && said.Any("to", "out")))
         {
@@ -94,7 +99,7 @@ internal static class ClipAspectReader
             return ClipAspect.EngineSpeed;
         }
 
-        if (said.Any("clip", "clips") && said.Any("did", "does", "it") && said.Any("anywhere", "at", "ever", "where") && said.Tokens[0].IsAny(Asking))
+        if (said.Any("clip", "clips") && said.Any("did", "does", "it") && (said.Any("anywhere", "at", "ever", "where") || said.Count <= 4) && said.Tokens[0].IsAny(Asking))
         {
             return ClipAspect.Loudness;
         }

@@ -44,6 +44,14 @@ public static class ClockReader
         return Find(tokens).Any(c => index >= c.Start && index < c.Start + c.Count);
     }
 
+    /// <summary>True when it was said which half of the day is meant.</summary>
+    public static bool SaysHalf(IReadOnlyList<Token> tokens, ClockSaid clock)
+    {
+        ArgumentNullException.ThrowIfNull(tokens);
+        ArgumentNullException.ThrowIfNull(clock);
+        return tokens.Skip(clock.Start).Take(clock.Count).Any(t => t.Word is "am" or "pm" || t.IsAny(Morning) || t.IsAny(Later)) || tokens[clock.Start].Word.StartsWith('0');
+    }
+
     private static ClockSaid? At(IReadOnlyList<Token> tokens, int i, bool bare)
     {
         Token token = tokens[i];
@@ -63,9 +71,8 @@ public static class ClockReader
                 : new ClockSaid(((h.StartsWith('0') || h.Length > 1 ? hours : Daytime(hours)) * Hour) + minutes, i, 1);
         }
 
-        if (token.Word is "half" or "quarter" && Next(tokens, i + 1) is { Word: "past" or "to" } way && Next(tokens, i + 2) is { Number: >= 1 and <= HalfDay } of && Whole(of.Number!.Value))
+        if (token.Word is "half" or "quarter" && Next(tokens, i + 1) is { Word: "past" or "to" } way && HourAt(tokens, i + 2) is { } at)
         {
-            int at = (int)of.Number!.Value;
             int full = HalfOf(tokens, i + 3, out int words) is { } late ? Half(at, late) : Daytime(at);
             int offset = (token.Is("half") ? 30 : 15) * (way.Is("to") ? -1 : 1);
             return new ClockSaid((((full * Hour) + offset) + (Day * Hour)) % (Day * Hour), i, 3 + words);
@@ -73,9 +80,9 @@ public static class ClockReader
 
         // "Half seven" is half past, as said in Britain (common practice, no source).
         bool led = i > 0 && tokens[i - 1].IsAny(Leads);
-        if (token.Is("half") && (led || i == 0) && Next(tokens, i + 1) is { Number: >= 1 and <= HalfDay } hour7 && Whole(hour7.Number!.Value) && Ends(tokens, i + 2))
+        if (token.Is("half") && (led || i == 0) && HourAt(tokens, i + 1) is { } behind && Ends(tokens, i + 2))
         {
-            int full = HalfOf(tokens, i + 2, out int words) is { } late ? Half((int)hour7.Number.Value, late) : Daytime((int)hour7.Number.Value);
+            int full = HalfOf(tokens, i + 2, out int words) is { } late ? Half(behind, late) : Daytime(behind);
             return new ClockSaid((full * Hour) + 30, i, 2 + words);
         }
 
@@ -115,10 +122,18 @@ public static class ClockReader
         return bare && alone ? new ClockSaid(Daytime(hour) * Hour, i, 1, Bare: true) : null;
     }
 
+    // An hour of the clock; "one" is left a word elsewhere.
+    private static int? HourAt(IReadOnlyList<Token> tokens, int i) => Next(tokens, i) switch
+    {
+        { Number: >= 1 and <= HalfDay and { } hour } when Whole(hour) => (int)hour,
+        { Number: null, Word: "one" } => 1,
+        _ => null,
+    };
+
     // "Twenty past 3", "10 to 2"; "from 10 to 2" and "10 to 20 minutes" are ranges.
     private static ClockSaid? MinutesTo(IReadOnlyList<Token> tokens, int i)
     {
-        if (tokens[i].Number is not (>= 1 and < Hour) || Next(tokens, i + 1) is not { Word: "past" or "to" } way || Next(tokens, i + 2) is not { Number: >= 1 and <= HalfDay } of || !Whole(of.Number!.Value))
+        if (tokens[i].Number is not (>= 1 and < Hour) || Next(tokens, i + 1) is not { Word: "past" or "to" } way || HourAt(tokens, i + 2) is not { } at)
         {
             return null;
         }
@@ -129,7 +144,7 @@ public static class ClockReader
             return null;
         }
 
-        int at = (int)of.Number.Value, minutes = (int)tokens[i].Number!.Value;
+        int minutes = (int)tokens[i].Number!.Value;
         int full = HalfOf(tokens, i + 3, out int words) is { } late ? Half(at, late) : Daytime(at);
         return new ClockSaid(((full * Hour) + (to ? -minutes : minutes) + (Day * Hour)) % (Day * Hour), i, 3 + words);
     }

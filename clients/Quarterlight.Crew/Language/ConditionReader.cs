@@ -63,7 +63,7 @@ public static class ConditionReader
             return 0;
         }
 
-        return near.Any(t => t.Word is "full" or "max" or "high" or "highest" or "blast" or "blasting") ? 4 : near.Any(t => t.Word is "low" or "lowest" or "quiet" or "bit") ? 1 : 2;
+        return near.Any(t => t.Word is "full" or "max" or "maximum" or "maxed" or "flat" or "whack" or "top" or "high" or "highest" or "blast" or "blasting") ? 4 : near.Any(t => t.Word is "low" or "lowest" or "quiet" or "bit") ? 1 : 2;
     }
 
     private static Rain? ReadRain(IReadOnlyList<Token> tokens)
@@ -85,6 +85,7 @@ public static class ConditionReader
             return Rain.None;
         }
 
+        near = [.. tokens.Select((t, i) => (t, i)).Where(p => p.t.IsAny(Lexicon.Rains)).SelectMany(p => Around(tokens, p.i, 3))];
         bool heavy = tokens[at].Word is "storm" or "stormy" or "thunderstorm" or "downpour" or "pouring" or "pours" or "hail" or "cloudburst" or "deluge" or "torrential" || near.Any(t => t.Word is "heavy" or "heavily" or "hard" or "pouring" or "lot");
         return heavy ? Rain.Heavy : Rain.Light;
     }

@@ -88,6 +88,9 @@ public static partial class CountryReader
 
     private static readonly (string[] Words, string Code)[] Known = [.. Table.SelectMany(c => c.Said.Select(s => (s.Split(' '), c.Code))).OrderByDescending(s => s.Item1.Length)];
 
+    // A word begins few names; the longest comes first.
+    private static readonly Dictionary<string, (string[] Words, string Code)[]> ByFirst = Known.GroupBy(k => k.Words[0], StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToArray(), StringComparer.Ordinal);
+
     /// <summary>Every word of a country's name.</summary>
     public static IEnumerable<string> Words => Known.SelectMany(k => k.Words).Concat(CodeOf.Keys).Distinct();
 
@@ -101,11 +104,11 @@ public static partial class CountryReader
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(tokens);
         ArgumentNullException.ThrowIfNull(knows);
-        foreach ((string[] words, string code) in Known)
+        for (int i = 0; i < tokens.Count; i++)
         {
-            for (int i = 0; i + words.Length <= tokens.Count; i++)
+            foreach ((string[] words, string code) in ByFirst.GetValueOrDefault(tokens[i].Word, []))
             {
-                if (words.Select((w, k) => tokens[i + k].Is(w)).All(same => same))
+                if (Follow(tokens, i, words))
                 {
                     return code;
                 }
@@ -162,6 +165,19 @@ public static partial class CountryReader
         ArgumentNullException.ThrowIfNull(country);
         string? name = Table.FirstOrDefault(c => c.Code == country).Name;
         return name ?? CrewText.Clean(country, LongestName);
+    }
+
+    private static bool Follow(IReadOnlyList<Token> tokens, int at, string[] words)
+    {
+        for (int k = 0; k < words.Length; k++)
+        {
+            if (at + k >= tokens.Count || !tokens[at + k].Is(words[k]))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     // "in Ruritania": a word of nobody's; the planner says what it knows of it.

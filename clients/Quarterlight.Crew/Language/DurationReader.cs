@@ -25,9 +25,9 @@ public static class DurationReader
 
             double minutes = amount.Value * unit;
             int end = i + 1;
-            if (unit == MinutesPerHour && amount.Value < 24 && end + 2 < tokens.Count && tokens[end].Is("and") && tokens[end + 1].Is("a") && tokens[end + 2].Is("half"))
+            if (unit == MinutesPerHour && amount.Value < 24 && end + 2 < tokens.Count && tokens[end].Is("and") && tokens[end + 1].Is("a") && tokens[end + 2].Word is "half" or "quarter")
             {
-                minutes += MinutesPerHour / 2;
+                minutes += MinutesPerHour / (tokens[end + 2].Is("half") ? 2 : 4);
                 end += 3;
             }
 

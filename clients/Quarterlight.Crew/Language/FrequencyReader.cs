@@ -45,6 +45,9 @@ public static class FrequencyReader
     {
         ArgumentNullException.ThrowIfNull(tokens);
         var found = new List<(BandSaid, int, int)>();
+
+        // "Any trouble between 622.2 and 623.6" names two channels.
+        bool troubled = tokens.Any(t => t.Word is "trouble" or "clash" or "clashes" or "interference" or "conflict" or "conflicts" or "beat" or "intermod") && !tokens.Any(t => t.IsAny(RadioWords.Transmitters));
         for (int i = 0; i < tokens.Count; i++)
         {
             if (tokens[i].Number is not { } low || low < 20)
@@ -57,7 +60,7 @@ public static class FrequencyReader
             double scale = named && tokens[j].Word == "ghz" ? 1000 : 1;
             j += named ? 1 : 0;
             bool between = i > 0 && tokens[i - 1].Is("between");
-            bool joined = j < tokens.Count && (tokens[j].Word is "to" or "till" or "through" || (between && tokens[j].Is("and")));
+            bool joined = j < tokens.Count && (tokens[j].Word is "to" or "till" or "through" || (between && tokens[j].Is("and") && !troubled));
             j += joined ? 1 : 0;
             if (!joined || j >= tokens.Count || tokens[j].Number is not { } high || high <= low || (j + 1 < tokens.Count && tokens[j + 1].IsAny(OtherUnits)))
             {

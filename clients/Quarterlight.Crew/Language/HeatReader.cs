@@ -33,14 +33,15 @@ public static class HeatReader
         TemperatureSaid? setPoint = temperatures.FirstOrDefault(t => tokens.Take(t.Index).TakeLast(4).Any(w => w.IsAny(ForecastWords.Cooling)) && Before(tokens, t.Index, "to"));
         TemperatureSaid? outside = temperatures.FirstOrDefault(t => t != setPoint);
         IReadOnlyList<DurationSaid> durations = DurationReader.Find(tokens);
-        DurationSaid? soak = durations.FirstOrDefault(d => soaking && (Before(tokens, d.Start, "for") || (d.Start > 0 && tokens[d.Start - 1].IsAny(Soaking)) || tokens.Any(t => t.Word is "sun" or "parked")));
+        DurationSaid? soak = durations.FirstOrDefault(d => soaking && (Before(tokens, d.Start, "for") || (d.Start > 0 && tokens[d.Start - 1].IsAny(Soaking)) || tokens.Any(t => t.Word is "sun" or "parked")))
+            ?? durations.FirstOrDefault(d => Before(tokens, d.Start, "after") && tokens.Any(t => t.Is("sun")));
         DurationSaid? other = durations.FirstOrDefault(d => d != soak);
         PeopleSaid people = PeopleReader.Read(tokens);
         return new HeatSaid
         {
             Aspect = Aspect(tokens, other),
             StartMinute = start?.Minute,
-            SinceMinute = since?.Minute,
+            SinceMinute = since is null ? null : SinceMorning(tokens, since),
             SoakMin = soak?.Minutes,
             OutsideC = outside?.Celsius,
             InFahrenheit = outside?.InFahrenheit ?? false,
@@ -61,6 +62,10 @@ public static class HeatReader
             Earlier = tokens.Any(t => t.Is("earlier")),
         };
     }
+
+    // "In the sun since 6:45" began in the morning: judgement, from five on.
+    private static int SinceMorning(IReadOnlyList<Token> tokens, ClockSaid since) =>
+        since.Minute is >= 17 * 60 and < 19 * 60 && !ClockReader.SaysHalf(tokens, since) && !tokens.Skip(since.Start).Take(1).Any(t => t.Word.StartsWith('1')) ? since.Minute - (12 * 60) : since.Minute;
 
     private static HeatAspect Aspect(IReadOnlyList<Token> tokens, DurationSaid? take)
     {

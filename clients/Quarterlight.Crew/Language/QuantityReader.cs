@@ -49,7 +49,7 @@ public static class QuantityReader
 
             bool led = lead >= 0 && tokens[lead].IsAny(SpeedLeads) && tokens.Take(i).Any(t => t.IsAny(SpeedWords));
             bool otherUnit = (next is not null && IsUnit(next)) || RevolvesAt(tokens, i);
-            led |= number is >= 10 and <= 200 && i == 0 && next?.Word is "with" or "instead" or "in" or "on" && tokens.Any(t => t.Word is "instead" or "rain" or "road" or "gravel" or "concrete" or "cobbles" || t.IsAny(Lexicon.Windows) || t.IsAny(Lexicon.Fans));
+            led |= number is >= 10 and <= 200 && i == 0 && next?.Word is "with" or "instead" or "in" or "on" && tokens.Any(t => t.IsAny(Lexicon.Rains) || t.Word is "instead" or "road" or "gravel" or "concrete" or "cobbles" || t.IsAny(Lexicon.Windows) || t.IsAny(Lexicon.Fans));
             if (led && !otherUnit && !ClockReader.IsClock(tokens, i) && !NamesFan(tokens, i) && number >= 5)
             {
                 return units == UnitPreference.Imperial ? number * KilometresPerMile : number;

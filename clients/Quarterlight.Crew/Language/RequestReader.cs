@@ -56,8 +56,8 @@ public static class RequestReader
             TalkerId = TalkerReader.For(tokens, talkers, site),
             Site = site,
             Conditions = conditions,
-            CabinName = Other(vocabulary.CabinNames.FindOne(tokens)?.Id, scene?.Cabin),
-            KitName = Other(vocabulary.KitSaid(tokens)?.Id, scene?.Kit),
+            CabinName = vocabulary.CabinNames.Find(Wanted(tokens)).Select(c => c.Id).FirstOrDefault(id => id != scene?.Cabin),
+            KitName = Other(vocabulary.KitSaid(Wanted(tokens))?.Id, scene?.Kit),
             Clip = ClipReader.Read(tokens),
             RunnerUp = tokens.Any(t => t.Number == 2 || t.Word is "second" or "third" or "other") && !tokens.Any(t => t.Word is "secondbest") ? 2 : 1,
             AddsToLast = memory.LastChanges is not null && tokens.Count > 0 && (tokens[0].Word is "and" or "also" or "plus" || tokens.Any(t => t.Word is "too") || tokens[^1].Word is "also"),
@@ -112,7 +112,7 @@ public static class RequestReader
         IReadOnlyList<string> shots = KitReader.Shots(tokens, scene);
         bool removing = tokens.Any(t => t.IsAny(Lexicon.Removing)) || Denied(tokens) || LeftBehind(tokens) || tokens.Any(t => t.Word is "only" or "out" or "off" or "gone" or "away" or "taken");
         bool broken = tokens.Any(t => t.Word is "died" or "dead" or "broke" or "broken" or "gone" or "stolen" or "failed" or "lost");
-        bool only = tokens.Any(t => t.Word is "only" or "nothing" || (t.Is("just") && !broken && !tokens.SkipWhile(s => s != t).Skip(1).Take(1).Any(s => s.IsAny(Lexicon.Removing) || s.Word is "said" or "told" or "says" or "tell" or "heard" or "decided" or "got" or "announced")));
+        bool only = tokens.Any(t => t.Word is "only" or "nothing" || (t.Is("all") && tokens.SkipWhile(s => s != t).Skip(1).Take(1).Any(s => s.Word is "i" or "we" or "they" or "you") && tokens.SkipWhile(s => s != t).Skip(2).Take(2).Any(s => s.Word is "have" or "got" or "brought")) || (t.Is("just") && !broken && !tokens.SkipWhile(s => s != t).Skip(1).Take(1).Any(s => s.IsAny(Lexicon.Removing) || s.Word is "said" or "told" or "says" or "tell" or "heard" or "decided" or "got" or "announced")));
         bool why = tokens.Any(t => t.IsAny(Lexicon.Reasons));
         bool supposing = tokens.Any(t => t.IsAny(Lexicon.Supposing) && t.Word is not ("when" or "while")) || tokens.Any(t => t.Word is "with" or "use" or "using" or "swap" or "try");
 
@@ -157,9 +157,29 @@ public static class RequestReader
             return request with { SiteRemoved = true };
         }
 
+        // "Visors have been removed" tells; "was the visor removed" asks.
+        if (leaving >= 0 && request.Site is not null && leaving > request.Site.Start && leaving - request.Site.Start <= 5 && tokens[leaving].Word is "removed" or "stripped" or "banned" or "missing" or "pulled" or "binned" or "stolen" or "broken" or "nicked" or "cut" && tokens[0].Word is not ("is" or "was" or "were" or "are" or "did" or "does" or "has" or "how" or "what" or "which" or "who" or "do" or "can" or "should"))
+        {
+            return request with { SiteRemoved = true };
+        }
+
         bool nothing = request.Site is not null && tokens.Take(request.Site.Start).TakeLast(3).Any(t => t.Word is "nothing" or "none") && tokens.Take(request.Site.Start).Any(t => t.Word is "on" or "at" or "near" or "in");
         bool leavesSite = nothing || request.Site is not null && leaving >= 0 && (leaving < request.Site.Start || tokens.Any(t => t.Word is "out" or "off" or "away" or "gone" or "list"));
         return leavesSite ? request with { SiteRemoved = true } : request;
+    }
+
+    // "The hatchback instead of the saloon": what is given up is not asked about.
+    private static IReadOnlyList<Token> Wanted(IReadOnlyList<Token> tokens)
+    {
+        for (int i = 0; i + 2 < tokens.Count; i++)
+        {
+            if ((tokens[i].Is("instead") && tokens[i + 1].Is("of")) || (tokens[i].Is("rather") && tokens[i + 1].Is("than")))
+            {
+                return [.. tokens.Take(i), .. tokens.Skip(i + 5)];
+            }
+        }
+
+        return tokens;
     }
 
     // "the moon scene": a word of nobody's before "scene".
@@ -184,7 +204,7 @@ public static class RequestReader
     {
         for (int i = 0; i + 1 < tokens.Count; i++)
         {
-            if (tokens[i].Word is "can" or "may" or "must" or "could" or "do" or "will" or "would" && tokens[i + 1].Is("not") && tokens.Skip(i).Any(t => t.Word is "use" or "have" or "touch" or "go" or "put" or "want" or "allow" or "let" or "stick" or "tape" or "fix" or "mount" or "clip" or "attach" or "drill" or "screw" or "hang"))
+            if (tokens[i].Word is "can" or "may" or "must" or "could" or "do" or "will" or "would" or "is" or "are" or "we" or "they" or "i" && tokens[i + 1].Is("not") && tokens.Skip(i).Any(t => t.Word is "use" or "have" or "touch" or "go" or "put" or "want" or "allow" or "let" or "stick" or "tape" or "fix" or "mount" or "clip" or "attach" or "drill" or "screw" or "hang" or "clamp" or "suction" or "glue" or "hide" or "rig" or "place" or "bodyworn" or "happening" or "doing" or "shooting" or "using" or "available"))
             {
                 return true;
             }
@@ -198,9 +218,10 @@ public static class RequestReader
         for (int i = 0; i < tokens.Count; i++)
         {
             bool ruledOut = tokens[i].Word is "ruled" or "taken" or "crossed" or "struck" && tokens.Skip(i + 1).Take(1).Any(t => t.Word is "out" or "away" or "off") && tokens.Take(i).Any(t => t.Word is "with" or "if" or "suppose" or "say" or "whatif" or "whatabout");
-            bool keptOff = tokens[i].Word is "off" or "away" or "clear" or "out" && i > 0 && tokens[i - 1].Word is "keep" or "stay" or "hands" or "steer" or "leave" || tokens[i].Is("keepout");
+            bool keptOff = tokens[i].Word is "off" or "away" or "clear" or "out" && i > 0 && tokens[i - 1].Word is "keep" or "stay" or "hands" or "steer" or "leave" || tokens[i].Word is "off" or "out" && i > 0 && tokens[i - 1].Word is "come" or "comes" or "coming" or "came" or "are" or "is" && tokens[0].Word is not ("is" or "are" or "why") && !tokens.Skip(i + 1).Take(1).Any(t => t.Is("of")) || tokens[i].Is("keepout");
+            bool takenOut = tokens[i].Word is "took" or "takes" or "taking" or "taken" or "take" or "ripped" or "ripping" && tokens.Skip(i + 1).Take(6).Any(t => t.Word is "out" or "off" or "away");
             bool notOn = tokens[i].Is("not") && i == 0 && tokens.Skip(1).Take(1).Any(t => t.Word is "on" or "in" or "at" or "near");
-            if (ruledOut || keptOff || notOn || tokens[i].IsAny(Lexicon.Removing) || (tokens[i].Is("not") && i > 0 && Denied(tokens)) || (tokens[i].Is("off") && tokens.Skip(i + 1).Take(2).Any(t => t.Word is "limits" or "list" or "table")))
+            if (ruledOut || keptOff || notOn || takenOut || tokens[i].IsAny(Lexicon.Removing) || (tokens[i].Is("not") && i > 0 && Denied(tokens)) || (tokens[i].Is("off") && tokens.Skip(i + 1).Take(2).Any(t => t.Word is "limits" or "list" or "table")))
             {
                 return i;
             }

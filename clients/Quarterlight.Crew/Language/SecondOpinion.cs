@@ -69,7 +69,7 @@ internal static class SecondOpinion
     {
         CrewIntent.SetUnits => read.Request.Units is not null,
         CrewIntent.SetClipLimits => read.Request.Clip.Limits is not null || read.Request.Clip.ResetsLimits,
-        CrewIntent.UseScene => read.Request.SceneSaid && !read.Request.HasChanges,
+        CrewIntent.UseScene => read.Request.SceneSaid && !read.Request.HasChanges && read.Said.Count > 2,
         CrewIntent.LoadDemo => read.Said.Any("demo", "example", "examples", "sample", "samples", "invented", "dummy", "pretend", "fake", "practice", "mock", "test") && !read.Said.Any("clip", "clips", "recording"),
         CrewIntent.Show => read.Request.SceneSaid || read.Said.KitSaid is not null || read.CabinNamed is not null,
         CrewIntent.WhatIf => read.Request.HasChanges,

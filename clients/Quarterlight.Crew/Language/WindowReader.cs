@@ -15,7 +15,7 @@ public static class WindowReader
         var said = new List<WindowSaid>();
         for (int i = 0; i < tokens.Count; i++)
         {
-            bool rearGlass = tokens[i].Is("rearglass") && i > 0;
+            bool rearGlass = tokens[i].Is("rearglass");
             if (!(tokens[i].IsAny(Lexicon.Windows) || rearGlass))
             {
                 continue;
