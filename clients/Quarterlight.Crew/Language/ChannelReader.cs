@@ -90,7 +90,7 @@ public static class ChannelReader
     }
 
     // "Six in 470-478", "5 mics at least 600 kHz apart": beside a band or a spacing, what is counted need not be wireless.
-    private static int? CountAlone(IReadOnlyList<Token> tokens, IReadOnlySet<int> used)
+    private static int? CountAlone(IReadOnlyList<Token> tokens, HashSet<int> used)
     {
         for (int i = 0; i < tokens.Count; i++)
         {

@@ -28,7 +28,7 @@ public static class NoiseReader
         }
 
         bool slow = Any("slow", "slowly", "slower") && Any("how") || Any("maximum") && Any("speed");
-        bool top = slow || (Any("what", "which") && Any("speed") && Any("should", "keep", "drive", "hold")) || Any("top", "max", "maximum", "highest") && Any("speed", "mph", "kmh");
+        bool top = slow || (Any("what", "which") && Any("speed") && Any("should", "keep", "drive", "hold", "lose", "losing", "lost", "stop", "stops", "fail", "fails", "unusable", "safe")) || Any("top", "max", "maximum", "highest") && Any("speed", "mph", "kmh");
         if (tokens.Any(t => t.IsAny(ForecastWords.Fast)) || top)
         {
             return NoiseAspect.Fastest;

@@ -151,8 +151,9 @@ public static class RequestReader
             return request with { SiteRemoved = true };
         }
 
-        // "The console is full of props, we can't use it".
-        if (leaving >= 0 && request.Site is not null && leaving > request.Site.Start && Denied(tokens) && tokens.Skip(leaving + 1).Any(t => t.Word is "it" or "them" or "there" or "that" or "those"))
+        // "The console is full of props, we can't use it", "they took the visors, replan without them".
+        bool pointed = leaving >= 0 && tokens.Skip(leaving + 1).Take(Denied(tokens) ? tokens.Count : 1).Any(t => t.Word is "it" or "them" or "there" or "that" or "those");
+        if (pointed && request.Site is not null && leaving > request.Site.Start)
         {
             return request with { SiteRemoved = true };
         }
@@ -198,7 +199,7 @@ public static class RequestReader
     }
 
     // "I left the lavs at the hotel."
-    private static bool LeftBehind(IReadOnlyList<Token> tokens) => tokens.Where((t, i) => t.Is("left") && i + 1 < tokens.Count && tokens[i + 1].Word is "the" or "my" or "our" or "all" or "behind" or "at").Any() && tokens.Any(t => t.Word is "at" or "behind" or "home" or "in" or "on");
+    private static bool LeftBehind(IReadOnlyList<Token> tokens) => tokens.Where((t, i) => t.Is("left") && i + 1 < tokens.Count && tokens[i + 1].Word is "the" or "my" or "our" or "all" or "behind" or "at" or "in").Any() && tokens.Any(t => t.Word is "at" or "behind" or "home" or "in" or "on");
 
     private static bool Denied(IReadOnlyList<Token> tokens)
     {
