@@ -114,7 +114,8 @@ public static class ChannelReader
             bool clearOf = tokens[i].Word is "clear" or "out" or "off" or "away" && i + 1 < tokens.Count && tokens[i + 1].Word is "of" or "from";
             bool nothingIn = tokens[i].Word is "nothing" or "none" && i + 1 < tokens.Count && tokens[i + 1].Word is "in" or "at" or "on" or "from" or "near";
             bool together = tokens[i].Is("not") && tokens.Skip(i + 1).Take(2).Any(t => t.IsAny(RadioWords.Checking) || t.Word is "fight" or "hit" or "step" or "trip" or "bother");
-            if ((tokens[i].IsAny(RadioWords.Avoiding) && !together) || clearOf || nothingIn)
+            bool anythingBut = tokens[i].Is("but") && i > 0 && tokens[i - 1].Word is "anything" or "anywhere" or "everything" or "all" or "any";
+            if (anythingBut || (tokens[i].IsAny(RadioWords.Avoiding) && !together) || clearOf || nothingIn)
             {
                 return i;
             }
@@ -127,7 +128,7 @@ public static class ChannelReader
     private static bool Occupied(IReadOnlyList<Token> tokens, int first, int last)
     {
         IEnumerable<Token> before = tokens.Take(first).TakeLast(7).Reverse().TakeWhile(t => t.Number is null), after = tokens.Skip(last + 1).Take(4).TakeWhile(t => t.Number is null);
-        bool others = before.Any(t => t.Word is "tv" or "television" or "mast" or "unit" or "someone" or "somebody" or "neighbours" or "theatre" or "church" or "crew" or "broadcaster" or "already") && before.Any(t => t.Word is "on" or "at" or "uses" or "using" or "has" or "got" or "owns" or "taken");
+        bool others = before.Any(t => t.Word is "tv" or "television" or "mast" or "unit" or "someone" or "somebody" or "neighbours" or "theatre" or "church" or "crew" or "broadcaster" or "already") && !before.Any(t => t.Word is "us" or "me" or "we" or "our" or "my" or "them") && before.Any(t => t.Word is "on" or "at" or "uses" or "using" or "has" or "got" or "owns" or "taken");
         bool clear = before.Take(3).Any(t => t.Word is "keep" or "leave" or "keepout") && after.Any(t => t.Word is "clear" or "free" or "alone" or "empty");
         return others || clear || after.Any(t => t.Word is "taken" or "occupied" or "busy" or "reserved");
     }

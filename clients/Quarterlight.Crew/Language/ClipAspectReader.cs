@@ -84,7 +84,8 @@ internal static class ClipAspectReader
         }
 
         bool place = said.Any("time", "point", "second", "bit", "bits", "part", "parts", "spot", "moment") && (said.Any("bad", "worst", "goes", "go") || said.Any("wrong") && said.Any("time", "where", "when")) && !said.Any(Lexicon.Reasons);
-        if (place || said.Any("times", "timestamps", "timecodes") || (said.Any("point") && said.Any("me") && said.Any("to", "out")))
+        place |= said.Any("where", "wheres", "when") && said.Any("wrong", "problem", "problems", "issue", "trouble") && !said.Any(Lexicon.Reasons);
+        if (place || (said.Any("time") && said.Any("of", "does", "is", "was") && said.Any(ClipWords.Heard)) || said.Any("times", "timestamps", "timecodes") || (said.Any("point") && said.Any("me") && said.Any("to", "out")))
         {
             return ClipAspect.Where;
         }
@@ -109,7 +110,7 @@ internal static class ClipAspectReader
             return ClipAspect.Channels;
         }
 
-        if (said.Any("clipping", "clipped") && !said.Any(ClipWords.Times) && !said.Any(Lexicon.Reasons) && !said.Any("second", "seconds", "fix"))
+        if (said.Any("clipping", "clipped", "overs") && !said.Any(ClipWords.Times) && !said.Any(Lexicon.Reasons) && !said.Any("second", "seconds", "fix"))
         {
             return ClipAspect.Loudness;
         }

@@ -86,6 +86,11 @@ public static class ClockReader
             return new ClockSaid((full * Hour) + 30, i, 2 + words);
         }
 
+        if (token.Is("one") && Next(tokens, i + 1) is { Word: "oclock" or "pm" or "am" } halfSaid)
+        {
+            return new ClockSaid((halfSaid.Is("am") ? 1 : 1 + HalfDay) * Hour, i, 2);
+        }
+
         if (token.Number is not { } number || number < 0)
         {
             return null;
@@ -118,7 +123,7 @@ public static class ClockReader
             return new ClockSaid((hour <= HalfDay ? Daytime(hour) : hour) * Hour, i, 2);
         }
 
-        bool alone = led && (i + 1 == tokens.Count || (tokens[i + 1].Number is null && tokens[i + 1].Word is "and" or "in" or "instead" or "then" or "with" or "or" or "today" or "tomorrow" or "how"));
+        bool alone = led && (tokens[i - 1].Word is "since" or "until" or "till" && Ends(tokens, i + 1) ||i + 1 == tokens.Count || (tokens[i + 1].Number is null && tokens[i + 1].Word is "and" or "in" or "instead" or "then" or "with" or "or" or "today" or "tomorrow" or "how"));
         return bare && alone ? new ClockSaid(Daytime(hour) * Hour, i, 1, Bare: true) : null;
     }
 

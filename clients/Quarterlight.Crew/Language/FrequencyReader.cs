@@ -79,6 +79,7 @@ public static class FrequencyReader
     {
         bool decimals = tokens[i].Word.Contains('.', StringComparison.Ordinal) || tokens[i].Word.Contains(',', StringComparison.Ordinal);
         bool listed = i > 0 && tokens[i - 1].Number is >= 76;
-        return decimals || listed || (i > 0 && tokens[i - 1].IsAny(Leads) && (!tokens[i - 1].Is("at") || tokens[i].Number >= 400)) || (i + 1 < tokens.Count && tokens[i + 1].Number is >= 76);
+        bool lawful = tokens[i].Number >= 170 && (i == 0 || tokens[i - 1].Number is null) && i + 1 < tokens.Count && tokens[i + 1].Word is "in" && tokens.Any(t => t.IsAny(RadioWords.Laws));
+        return decimals || listed || lawful || (i > 0 && tokens[i - 1].IsAny(Leads) && (!tokens[i - 1].Is("at") || tokens[i].Number >= 400)) || (i + 1 < tokens.Count && tokens[i + 1].Number is >= 76);
     }
 }

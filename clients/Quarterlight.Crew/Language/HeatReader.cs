@@ -13,7 +13,7 @@ public static class HeatReader
 
     private static readonly HashSet<string> Soaking = Lexicon.Words("parked standing stands stand stood sat sits sitting left baking soaked soaking been");
     private static readonly HashSet<string> Hot = Lexicon.Words("hot warm heat melt cook roast bake boil sweat stuffy sun");
-    private static readonly HashSet<string> Buying = Lexicon.Words("buy buys gain gains help helps worth save saves difference improve better change changes do does");
+    private static readonly HashSet<string> Buying = Lexicon.Words("buy buys gain gains help helps worth save saves difference bring brings improve better change changes do does");
 
     /// <summary>Everything said.</summary>
     /// <param name="text">The question as typed.</param>
@@ -118,6 +118,18 @@ public static class HeatReader
         if (cooling && (Any("first", "before", "need", "long", "much", "many", "must", "should", "have", "start") || tokens.Any(t => t.Word.StartsWith("precool", StringComparison.Ordinal))))
         {
             return HeatAspect.CoolFirst;
+        }
+
+        // "How long can she stay in the hot car" asks for the take; "90 F outside, what's it inside" for the temperature.
+        bool stays = Any("how") && Any("long") && Any("can", "could", "may", "safe") && Any("stay", "sit", "be", "last", "stand", "take", "stick", "survive", "endure");
+        if (stays)
+        {
+            return HeatAspect.Roll;
+        }
+
+        if (!Any("long", "many") && Any("what", "whats") && Any("inside", "cabin") && Any("reach", "reaches", "it", "get", "gets", "be", "like"))
+        {
+            return HeatAspect.HowHot;
         }
 
         if (Any("hot", "warm", "temperature", "temperatures", "temp", "temps", "hotter") && Any("how", "what", "whats", "get", "gets", "will", "after", "by", "inside", "cabin") || (Any("heat") && Any("bad") && Any("how")))

@@ -40,7 +40,7 @@ public static class Lexicon
     public static readonly IReadOnlySet<string> Supposing = Words("if suppose supposing imagine assuming assume whatif whatabout instead when while should once");
 
     /// <summary>Leaving something out.</summary>
-    public static readonly IReadOnlySet<string> Removing = Words("without drop dropping lose lost losing remove removed removing minus no skip broken breaks broke dead died dies gone pulled stolen forgot forgotten binned ditch ditched lose fails failed missing forget cut ban banned avoid kill wrap exclude ignoring ignore loses dropped drops scrapped stripped nicked pinched");
+    public static readonly IReadOnlySet<string> Removing = Words("without drop dropping lose lost losing remove removed removing minus no skip broken breaks broke dead died dies gone pulled stolen forgot forgotten binned ditch ditched lose fails failed missing forget cut ban banned avoid kill wrap exclude ignoring ignore loses dropped drops scrapped stripped nicked pinched veto vetoed");
 
     /// <summary>Allowing something, or asking whether it is allowed or any good.</summary>
     public static readonly IReadOnlySet<string> Allowing = Words("can could may ok okay allowed good bad better worse wrong about not instead work works use using possible alright fine than refused rejected chosen picked chose pick reject");
@@ -64,7 +64,7 @@ public static class Lexicon
     public static readonly IReadOnlySet<string> Fans = Words("fan fans blower ac aircon heater heating ventilation climate");
 
     /// <summary>Falling water.</summary>
-    public static readonly IReadOnlySet<string> Rains = Words("rain rains raining rainy raining wet wets storm stormy thunderstorm drizzle drizzling downpour pouring pours pour hail cloudburst deluge torrential shower showers");
+    public static readonly IReadOnlySet<string> Rains = Words("rain rains raining rainy raining wet wets storm stormy thunderstorm drizzle drizzling downpour pouring pours pour hail cloudburst deluge torrential shower showers sprinkle sprinkles sprinkling");
 
     /// <summary>The engine.</summary>
     public static readonly IReadOnlySet<string> Engines = Words("engine motor");

@@ -27,7 +27,7 @@ public static class NoiseReader
             return NoiseAspect.Table;
         }
 
-        bool slow = Any("slow", "slowly", "slower") && Any("how") || Any("maximum") && Any("speed");
+        bool slow = Any("speed") && Any("above", "exceed", "beyond") && Any("we", "i", "they", "not") || Any("slow", "slowly", "slower") && Any("how") || Any("maximum") && Any("speed");
         bool top = slow || (Any("what", "which") && Any("speed") && Any("should", "keep", "drive", "hold", "lose", "losing", "lost", "stop", "stops", "fail", "fails", "unusable", "safe")) || Any("top", "max", "maximum", "highest") && Any("speed", "mph", "kmh");
         if (tokens.Any(t => t.IsAny(ForecastWords.Fast)) || top)
         {

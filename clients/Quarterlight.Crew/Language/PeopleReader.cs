@@ -41,7 +41,7 @@ public static class PeopleReader
         int? count = null;
         for (int i = 0; i < tokens.Count; i++)
         {
-            if (!tokens[i].IsAny(words) || tokens[i].Possessive)
+            if (!tokens[i].IsAny(words) || (tokens[i].Possessive && !tokens.Skip(i + 1).Take(1).Any(t => t.Word is "in" or "with" or "there" or "here" or "coming")))
             {
                 continue;
             }

@@ -63,7 +63,7 @@ public static class RequestReader
             AddsToLast = memory.LastChanges is not null && tokens.Count > 0 && (tokens[0].Word is "and" or "also" or "plus" || tokens.Any(t => t.Word is "too") || tokens[^1].Word is "also"),
         };
         // "Why is there no lav on the child?" asks about the clothing.
-        if (site is null && request.TalkerId is not null && tokens.Any(t => t.IsAny(Lexicon.Reasons) || t.Word is "better") && tokens.FirstOrDefault(t => t.Word is "lav" or "lavs" or "lavalier" or "lavaliers") is { } lav)
+        if (site is null && (tokens.Any(t => t.IsAny(Lexicon.Reasons)) || (request.TalkerId is not null && tokens.Any(t => t.Is("better")))) && tokens.FirstOrDefault(t => t.Word is "lav" or "lavs" or "lavalier" or "lavaliers") is { } lav)
         {
             request = request with { Site = new SiteMention { Families = [MountFamily.BodyWorn], Word = lav.Word, Qualifiers = [], Side = SeatPlace.Any, Start = 0 } };
         }
@@ -135,6 +135,13 @@ public static class RequestReader
             return request with { OnlyMicrophoneIds = microphones };
         }
 
+        // "They took the visors out for the hood shot" leaves out the place.
+        bool placeFirst = leaving >= 0 && request.Site is { } near && near.Start - leaving is >= 1 and <= 3 && !tokens.Skip(near.Start + 1).Take(1).Any(t => t.IsAny(Lexicon.Cameras));
+        if (shots.Count > 0 && placeFirst)
+        {
+            return request with { SiteRemoved = true };
+        }
+
         if (shots.Count > 0 && removing)
         {
             return request with { RemovedShotIds = shots };
@@ -165,7 +172,7 @@ public static class RequestReader
         }
 
         bool nothing = request.Site is not null && tokens.Take(request.Site.Start).TakeLast(3).Any(t => t.Word is "nothing" or "none") && tokens.Take(request.Site.Start).Any(t => t.Word is "on" or "at" or "near" or "in");
-        bool leavesSite = nothing || request.Site is not null && leaving >= 0 && (leaving < request.Site.Start || tokens.Any(t => t.Word is "out" or "off" or "away" or "gone" or "list"));
+        bool leavesSite = nothing || request.Site is not null && leaving >= 0 && (leaving < request.Site.Start || tokens.Any(t => t.Word is "out" or "off" or "away" or "gone" or "list" or "clear"));
         return leavesSite ? request with { SiteRemoved = true } : request;
     }
 
@@ -205,7 +212,7 @@ public static class RequestReader
     {
         for (int i = 0; i + 1 < tokens.Count; i++)
         {
-            if (tokens[i].Word is "can" or "may" or "must" or "could" or "do" or "will" or "would" or "is" or "are" or "we" or "they" or "i" && tokens[i + 1].Is("not") && tokens.Skip(i).Any(t => t.Word is "use" or "have" or "touch" or "go" or "put" or "want" or "allow" or "let" or "stick" or "tape" or "fix" or "mount" or "clip" or "attach" or "drill" or "screw" or "hang" or "clamp" or "suction" or "glue" or "hide" or "rig" or "place" or "bodyworn" or "happening" or "doing" or "shooting" or "using" or "available"))
+            if ((tokens[i].Word is "can" or "may" or "must" or "could" or "do" or "does" or "did" or "should" or "will" or "would" or "is" or "are" or "we" or "they" or "i" || tokens[i].Possessive) && tokens[i + 1].Is("not") && tokens.Skip(i).Any(t => t.Word is "use" or "have" or "touch" or "go" or "put" or "want" or "allow" or "allowed" or "let" or "stick" or "tape" or "fix" or "mount" or "clip" or "attach" or "drill" or "screw" or "hang" or "clamp" or "suction" or "glue" or "hide" or "rig" or "place" or "bodyworn" or "happening" or "doing" or "shoot" or "film" or "shooting" or "using" or "available"))
             {
                 return true;
             }
@@ -221,7 +228,7 @@ public static class RequestReader
             bool ruledOut = tokens[i].Word is "ruled" or "taken" or "crossed" or "struck" && tokens.Skip(i + 1).Take(1).Any(t => t.Word is "out" or "away" or "off") && tokens.Take(i).Any(t => t.Word is "with" or "if" or "suppose" or "say" or "whatif" or "whatabout");
             bool keptOff = tokens[i].Word is "off" or "away" or "clear" or "out" && i > 0 && tokens[i - 1].Word is "keep" or "stay" or "hands" or "steer" or "leave" || tokens[i].Word is "off" or "out" && i > 0 && tokens[i - 1].Word is "come" or "comes" or "coming" or "came" or "are" or "is" && tokens[0].Word is not ("is" or "are" or "why") && !tokens.Skip(i + 1).Take(1).Any(t => t.Is("of")) || tokens[i].Is("keepout");
             bool takenOut = tokens[i].Word is "took" or "takes" or "taking" or "taken" or "take" or "ripped" or "ripping" && tokens.Skip(i + 1).Take(6).Any(t => t.Word is "out" or "off" or "away");
-            bool notOn = tokens[i].Is("not") && i == 0 && tokens.Skip(1).Take(1).Any(t => t.Word is "on" or "in" or "at" or "near");
+            bool notOn = tokens[i].Is("not") && i > 0 && tokens.Skip(i + 1).Take(1).Any(t => t.Is("there")) && tokens[0].Word is not ("why" or "is" or "are") || tokens[i].Is("not") && i == 0 && tokens.Skip(1).Take(1).Any(t => t.Word is "on" or "in" or "at" or "near");
             if (ruledOut || keptOff || notOn || takenOut || tokens[i].IsAny(Lexicon.Removing) || (tokens[i].Is("not") && i > 0 && Denied(tokens)) || (tokens[i].Is("off") && tokens.Skip(i + 1).Take(2).Any(t => t.Word is "limits" or "list" or "table")))
             {
                 return i;

@@ -39,7 +39,7 @@ public static class RunTimeReader
     private static RunTimeAspect Aspect(IReadOnlyList<Token> tokens, bool length)
     {
         bool Any(params string[] words) => tokens.Any(t => t.Number is null && words.Contains(t.Word));
-        if (Any("swap", "swaps", "change", "changes", "replace", "swapping", "swapped", "changing", "changed", "replacing", "replaced") && Any("when", "how", "what", "time", "times", "often", "schedule", "plan", "list", "sheet"))
+        if (Any("swaps") || Any("swap", "change", "changes", "replace", "swapping", "swapped", "changing", "changed", "replacing", "replaced") && Any("when", "how", "what", "time", "times", "often", "schedule", "plan", "list", "sheet"))
         {
             return RunTimeAspect.Swaps;
         }

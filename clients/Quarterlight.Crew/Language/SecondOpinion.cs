@@ -57,7 +57,7 @@ internal static class SecondOpinion
 
         if (rules == CrewIntent.Unknown)
         {
-            return read.Said.Count >= 2 && probabilities[(int)best] >= LeastSure ? best : rules;
+            return (read.Said.Count >= 2 || read.Request.Site is not null) && probabilities[(int)best] >= LeastSure ? best : rules;
         }
 
         // The model has seen no questions that go on from one about the radio; there the rules know better.

@@ -56,7 +56,7 @@ public static partial class TemperatureReader
             bool cooledTo = i > 0 && tokens[i - 1].Is("to") && number is >= 10 and <= 90 && tokens.Take(i).TakeLast(6).Any(t => t.IsAny(ForecastWords.Cooling)) && (next is null || (next.Number is null && !QuantityReader.IsUnit(next) && !next.IsAny(NoTemperature)));
             outside |= next is { Word: "today" or "tomorrow" } && (i == 0 || tokens[i - 1].Number is null && tokens[i - 1].Word is "is" or "its" or "it" or "be" or "about" or "around" or "to" or "at" || led);
             bool alone = bare && i > 0 && tokens[i - 1].Word is "at" or "minus" or "by" or "in" && (next is null || next.Word is "and" or "with" or "how");
-            alone |= number is >= 10 and <= 120 && i == 0 && next?.Word is "and" or "but" && tokens.Any(t => t.Word is "cloudy" or "overcast" or "sunny" or "humid" or "sun" or "clouds" or "windy");
+            alone |= number is >= 10 and <= 120 && i == 0 && next?.Word is "and" or "but" && tokens.Any(t => t.Word is "cloudy" or "overcast" or "sunny" or "humid" or "humidity" or "sun" or "clouds" or "windy");
             alone |= bare && next is null && i is 1 or 0 && number is > 24 and <= 120;
             if (north || (fahrenheit is null && !degrees && !outside && !alone && !led && !cold && !cooledTo && !(minus && (next is null || next.Number is null && !QuantityReader.IsUnit(next)))))
             {
