@@ -13,6 +13,7 @@ public sealed class PhrasingTests(ITestOutputHelper output)
     private const double LeastUnseenRate = 0.928;
     private const double LeastUnseenEnduranceRate = 0.98;
     private const double LeastMendRate = 0.95;
+    private const double LeastSecondRate = 0.98;
 
     // The goal is 0.95; 0.924 was reached when last scored, 0.026 under it. Held a little under what was reached.
     private const double LeastKeptRate = 0.92;
@@ -35,6 +36,10 @@ public sealed class PhrasingTests(ITestOutputHelper output)
     // Written by a hand that had not seen the readers; this half served to mend them.
     [Fact]
     public void Read_PhrasingsOfAnotherHand_UnderstoodAtLeast95In100() => Check("crew-phrasings-mend.csv", 350, LeastMendRate);
+
+    // Written by a second hand; what it scored before it served to mend the readers stands in its source.md.
+    [Fact]
+    public void Read_PhrasingsOfASecondHand_UnderstoodAtLeast98In100() => Check("crew-phrasings-second.csv", 500, LeastSecondRate);
 
     // The other half: only ever scored. Which rows were missed is not told, so that nobody mends for them.
     [Fact]

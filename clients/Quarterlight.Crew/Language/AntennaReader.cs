@@ -18,7 +18,7 @@ public static class AntennaReader
     {
         ArgumentNullException.ThrowIfNull(tokens);
         ArgumentNullException.ThrowIfNull(distances);
-        bool antenna = tokens.Any(t => t.IsAny(RadioWords.Antennas) || t.Is("mast"));
+        bool antenna = tokens.Any(t => t.IsAny(RadioWords.Antennas) || t.Word is "mast" or "mw" or "milliwatt" or "milliwatts" or "watts");
         DistanceSaid[] heights = [.. distances.Where(d => IsHeight(tokens, d, antenna))];
         AntennaPlace? place = antenna || OnlyOutside(tokens) ? Place(tokens) : null;
         double? height = heights.Length > 0 ? heights[0].Metres : null;
@@ -37,8 +37,17 @@ public static class AntennaReader
 
     private static AntennaPlace? First(IEnumerable<Token> tokens)
     {
+        int denied = 0, within = 0;
         foreach (Token token in tokens)
         {
+            // "We have no roof antenna": a place turned away is none.
+            denied = token.Word is "no" or "not" or "without" or "never" or "instead" ? 4 : denied - 1;
+            within--;
+            if (denied > 0)
+            {
+                continue;
+            }
+
             switch (token.Word)
             {
                 case "mast" or "pole":
@@ -48,6 +57,11 @@ public static class AntennaReader
                 case "glass" or "windscreen" or "rearglass" or "window":
                     return AntennaPlace.OnGlass;
                 case "inside" or "cabin" or "indoors":
+                    return AntennaPlace.InCabin;
+                case "in":
+                    within = 3;
+                    break;
+                case "car" when within > 0:
                     return AntennaPlace.InCabin;
             }
         }

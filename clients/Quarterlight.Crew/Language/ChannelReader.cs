@@ -19,7 +19,7 @@ public static class ChannelReader
         var excluded = new List<BandSaid>();
         foreach ((BandSaid band, int first, int last) in FrequencyReader.Bands(tokens))
         {
-            (Avoided(tokens, first, avoiding) ? excluded : ranges).Add(band);
+            (Avoided(tokens, first, avoiding) || Occupied(tokens, first, last) ? excluded : ranges).Add(band);
             used.UnionWith([first, last]);
         }
 
@@ -32,7 +32,7 @@ public static class ChannelReader
                 spacing = f.MHz * 1000;
                 used.Add(f.Index);
             }
-            else if (Avoided(tokens, f.Index, avoiding))
+            else if (Avoided(tokens, f.Index, avoiding) || Occupied(tokens, f.Index, f.Index))
             {
                 avoided.Add(f.MHz);
                 used.Add(f.Index);
@@ -54,7 +54,7 @@ public static class ChannelReader
 
         var said = new RadioSaid
         {
-            TransmitterCount = Count(tokens),
+            TransmitterCount = Count(tokens) ?? (used.Count > 0 || spacing is not null || step is not null ? CountAlone(tokens, used) : null),
             TuningRanges = ranges,
             Excluded = excluded,
             AvoidedMHz = avoided,
@@ -76,11 +76,27 @@ public static class ChannelReader
             }
 
             IEnumerable<Token> next = tokens.Skip(i + 1).Take(3).TakeWhile(t => t.Number is null && t.Word is not ("mhz" or "mw" or "m" or "and" or "mph" or "kmh"));
-            bool counted = next.Any(t => t.IsAny(RadioWords.Transmitters)) || (next.Any(t => t.IsAny(Lexicon.Microphones)) && tokens.Any(t => t.Word is "radio" or "wireless" || t.IsAny(RadioWords.Channels) || t.IsAny(RadioWords.Coordinating)))
+            bool counted = next.Any(t => t.IsAny(RadioWords.Transmitters) || t.Is("radios")) || (next.Any(t => t.IsAny(Lexicon.Microphones)) && tokens.Any(t => t.Word is "radio" or "wireless" || t.IsAny(RadioWords.Channels) || t.IsAny(RadioWords.Coordinating)))
                 || next.Any(t => t.Word is "channels" or "frequencies" or "freqs" or "carriers")
-                || (i > 0 && (i == tokens.Count - 1 || !next.Any()) && tokens[i - 1].Is("for") && tokens.Any(t => t.Word is "channels" or "frequencies" || t.IsAny(RadioWords.Coordinating)))
+                || (i > 0 && (i == tokens.Count - 1 || !next.Any()) && tokens[i - 1].Is("for") && tokens.Any(t => t.Word is "channels" or "frequencies" or "freqs" || t.IsAny(RadioWords.Coordinating) || (t.Word is "frequency" or "freq" or "channel" && tokens.Any(p => p.IsAny(Lexicon.Plans)))))
                 || (i > 0 && tokens[i - 1].Is("for") && next.FirstOrDefault() is { Word: "avoid" or "avoiding" or "please" or "without" or "not" or "in" } && tokens.Any(t => t.Word is "channels" or "frequencies" || t.IsAny(RadioWords.Coordinating)));
             if (counted)
+            {
+                return (int)number;
+            }
+        }
+
+        return null;
+    }
+
+    // "Six in 470-478", "5 mics at least 600 kHz apart": beside a band or a spacing, what is counted need not be wireless.
+    private static int? CountAlone(IReadOnlyList<Token> tokens, HashSet<int> used)
+    {
+        for (int i = 0; i < tokens.Count; i++)
+        {
+            string next = i + 1 < tokens.Count ? tokens[i + 1].Word : "";
+            bool counts = next is "in" or "between" or "from" or "of" || (next.Length > 0 && tokens[i + 1].IsAny(Lexicon.Microphones)) || (i + 2 < tokens.Count && tokens[i + 2].IsAny(Lexicon.Microphones) && tokens[i + 1].Number is null);
+            if (!used.Contains(i) && tokens[i].Number is >= 2 and <= 64 and { } number && number == Math.Floor(number) && counts)
             {
                 return (int)number;
             }
@@ -97,13 +113,24 @@ public static class ChannelReader
         {
             bool clearOf = tokens[i].Word is "clear" or "out" or "off" or "away" && i + 1 < tokens.Count && tokens[i + 1].Word is "of" or "from";
             bool nothingIn = tokens[i].Word is "nothing" or "none" && i + 1 < tokens.Count && tokens[i + 1].Word is "in" or "at" or "on" or "from" or "near";
-            if (tokens[i].IsAny(RadioWords.Avoiding) || clearOf || nothingIn)
+            bool together = tokens[i].Is("not") && tokens.Skip(i + 1).Take(2).Any(t => t.IsAny(RadioWords.Checking) || t.Word is "fight" or "hit" or "step" or "trip" or "bother");
+            bool anythingBut = tokens[i].Is("but") && i > 0 && tokens[i - 1].Word is "anything" or "anywhere" or "everything" or "all" or "any";
+            if (anythingBut || (tokens[i].IsAny(RadioWords.Avoiding) && !together) || clearOf || nothingIn)
             {
                 return i;
             }
         }
 
         return -1;
+    }
+
+    // "Keep 600 to 606 clear", "the TV mast is on 490 to 498 so not there", "another unit sits on 521.3".
+    private static bool Occupied(IReadOnlyList<Token> tokens, int first, int last)
+    {
+        IEnumerable<Token> before = tokens.Take(first).TakeLast(7).Reverse().TakeWhile(t => t.Number is null), after = tokens.Skip(last + 1).Take(4).TakeWhile(t => t.Number is null);
+        bool others = before.Any(t => t.Word is "tv" or "television" or "mast" or "unit" or "someone" or "somebody" or "neighbours" or "theatre" or "church" or "crew" or "broadcaster" or "already") && !before.Any(t => t.Word is "us" or "me" or "we" or "our" or "my" or "them") && before.Any(t => t.Word is "on" or "at" or "uses" or "using" or "has" or "got" or "owns" or "taken");
+        bool clear = before.Take(3).Any(t => t.Word is "keep" or "leave" or "keepout") && after.Any(t => t.Word is "clear" or "free" or "alone" or "empty");
+        return others || clear || after.Any(t => t.Word is "taken" or "occupied" or "busy" or "reserved");
     }
 
     // A lead holds until the question turns to where it may go.

@@ -6,6 +6,7 @@ internal static class ClipAspectReader
     /// <summary>Words a question begins with.</summary>
     public static readonly HashSet<string> Asking = Lexicon.Words("is was are were any did does do has have how hows what whats which much can could");
 
+    private static readonly HashSet<string> Noisy = Lexicon.Words("wind hum fan engine rumble buzz noise speech voice");
     private static readonly HashSet<string> Hearing = Lexicon.Words("hear heard audible detect detected notice there running it on");
 
     /// <summary>Asking whether a clip may stay.</summary>
@@ -71,12 +72,45 @@ internal static class ClipAspectReader
 
     private static ClipAspect? Word(SaidThings said, bool asks)
     {
+        // "Is it 24 bit", "at what time does it go wrong", "what else did you hear".
+        if (said.Tokens.Where((t, i) => t.Word is "bit" or "bits" && i > 0 && said.Tokens[i - 1].Number is 16 or 24 or 32).Any())
+        {
+            return ClipAspect.File;
+        }
+
+        if (said.Any("file") && said.Any("many", "what", "which") && said.Any("channels", "tracks", "rate", "depth", "bits"))
+        {
+            return ClipAspect.File;
+        }
+
+        bool place = said.Any("time", "point", "second", "bit", "bits", "part", "parts", "spot", "moment") && (said.Any("bad", "worst", "goes", "go") || said.Any("wrong") && said.Any("time", "where", "when")) && !said.Any(Lexicon.Reasons);
+        place |= said.Any("where", "wheres", "when") && said.Any("wrong", "problem", "problems", "issue", "trouble") && !said.Any(Lexicon.Reasons);
+        if (place || (said.Any("time") && said.Any("of", "does", "is", "was") && said.Any(ClipWords.Heard)) || said.Any("times", "timestamps", "timecodes") || (said.Any("point") && said.Any("me") && said.Any("to", "out")))
+        {
+            return ClipAspect.Where;
+        }
+
+        if (said.Any("hear", "notice", "detect", "pick") && said.Any("what", "else", "anything", "alternative") && said.Any("you") && !said.Any(Noisy))
+        {
+            return ClipAspect.Heard;
+        }
+
+        if (said.Any("speed") && said.Any(Lexicon.Engines))
+        {
+            return ClipAspect.EngineSpeed;
+        }
+
+        if (said.Any("clip", "clips") && said.Any("did", "does", "it") && (said.Any("anywhere", "at", "ever", "where") || said.Count <= 4) && said.Tokens[0].IsAny(Asking))
+        {
+            return ClipAspect.Loudness;
+        }
+
         if (said.Any("channel", "channels", "track", "tracks") && !said.Any("fm", "frequency", "quiet", "quietest", "free", "transmitters", "transmitter", "put") && (said.Any("which", "each", "both", "all", "every", "how", "bad", "worst", "best", "by", "compare") || said.Count <= 2))
         {
             return ClipAspect.Channels;
         }
 
-        if (said.Any("clipping", "clipped") && !said.Any(ClipWords.Times) && !said.Any(Lexicon.Reasons) && !said.Any("second", "seconds", "fix"))
+        if (said.Any("clipping", "clipped", "overs") && !said.Any(ClipWords.Times) && !said.Any(Lexicon.Reasons) && !said.Any("second", "seconds", "fix"))
         {
             return ClipAspect.Loudness;
         }
@@ -96,7 +130,7 @@ internal static class ClipAspectReader
             return ClipAspect.Where;
         }
 
-        bool wrong = said.Any("wrong", "problem", "problems", "matter", "issue", "issues");
+        bool wrong = said.Any("up") && said.Any("what", "whats") && said.Any("with") || said.Any("wrong", "problem", "problems", "matter", "issue", "issues");
         if (wrong)
         {
             return ClipAspect.Why;

@@ -54,7 +54,7 @@ internal static class ClipIntentReader
             return about;
         }
 
-        if (current && said.Any("spectrogram", "spectrum", "waveform", "graph", "plot"))
+        if (current && said.Any("spectrogram", "spectrum", "waveform", "graph", "plot", "chart"))
         {
             return request with { Intent = CrewIntent.ClipPicture };
         }

@@ -44,7 +44,7 @@ internal static class ClipLimitReader
             {
                 limits.LeastSpeechS = positive;
             }
-            else if (Any("clipping", "clipped", "clips") && !speech && !Any("db", "decibels"))
+            else if (Any("clipping", "clipped", "clips") && !speech && !Any("db", "decibels", "dbtp", "peak", "peaks"))
             {
                 limits.ClippingRedoPerMinute = positive;
             }
@@ -95,7 +95,7 @@ internal static class ClipLimitReader
                 }
             }
         }
-        else if (care || Any("mark", "marks", "count", "penalise", "penalize", "flag", "mind", "complain", "ignore", "warn", "warning", "bother"))
+        else if (care || Any("mark", "marks", "count", "penalise", "penalize", "flag", "mind", "complain", "ignore", "warn", "warning", "bother", "flagging", "marking", "counting", "minding", "complaining", "ignoring", "warnings", "penalising", "penalizing"))
         {
             if (Any("engine", "motor"))
             {
@@ -130,7 +130,8 @@ internal static class ClipLimitReader
         bool word = tokens.Any(t => t.Word is "limit" or "limits" or "threshold" or "thresholds");
         bool from = decibels && tokens.Any(t => t.Word is "from" or "above" or "below" or "under") && tokens.Any(t => t.Word is "use" or "care" or "redo" or "usable" or "clips");
         bool setting = tokens.Any(t => t.IsAny(ClipWords.Setting)) || tokens.Any(t => t.Word is "should" or "be" or "to");
-        return !other && tokens[at].Number is > 0 and <= 60 && (from || word && (decibels || setting));
+        bool clips = decibels && tokens.Any(t => t.Word is "clip" or "clips") && tokens.Any(t => t.Word is "use" or "using" or "usable" or "accept" or "keep" or "care" or "redo");
+        return !other && tokens[at].Number is > 0 and <= 60 && (from || clips || word && (decibels || setting));
     }
 
     // The number within three words after the word.

@@ -46,7 +46,7 @@ public static class ClipWords
     public static readonly IReadOnlySet<string> Setting = Lexicon.Words("set raise lower change make allow put accept need needs want require tighten loosen relax move drop flag mind complain ignore care warn minimum least maximum");
 
     /// <summary>Back to how it was.</summary>
-    public static readonly IReadOnlySet<string> Defaults = Lexicon.Words("default defaults reset factory");
+    public static readonly IReadOnlySet<string> Defaults = Lexicon.Words("default defaults reset restore factory standard");
 
     private static readonly IReadOnlySet<string> Others = Lexicon.Words("clip clips cylinder cylinders channel channels track tracks input db dbtp dbov lufs lkfs demo example verdict usable useable plot view stereo mono care");
 

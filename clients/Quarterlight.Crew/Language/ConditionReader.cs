@@ -63,12 +63,12 @@ public static class ConditionReader
             return 0;
         }
 
-        return near.Any(t => t.Word is "full" or "max" or "high" or "highest" or "blast" or "blasting") ? 4 : near.Any(t => t.Word is "low" or "lowest" or "quiet" or "bit") ? 1 : 2;
+        return near.Any(t => t.Word is "full" or "max" or "maximum" or "maxed" or "flat" or "whack" or "top" or "high" or "highest" or "blast" or "blasting") ? 4 : near.Any(t => t.Word is "low" or "lowest" or "quiet" or "bit") ? 1 : 2;
     }
 
     private static Rain? ReadRain(IReadOnlyList<Token> tokens)
     {
-        if (tokens.Any(t => t.Word == "dry"))
+        if (tokens.Any(t => t.Word is "dry" or "dried"))
         {
             return Rain.None;
         }
@@ -85,8 +85,9 @@ public static class ConditionReader
             return Rain.None;
         }
 
-        bool heavy = tokens[at].Word is "storm" or "stormy" or "downpour" or "pouring" or "pours" or "hail" or "cloudburst" or "deluge" or "torrential" || near.Any(t => t.Word is "heavy" or "heavily" or "hard" or "pouring" or "lot");
-        return heavy ? Rain.Heavy : Rain.Light;
+        near = [.. tokens.Select((t, i) => (t, i)).Where(p => p.t.IsAny(Lexicon.Rains)).SelectMany(p => Around(tokens, p.i, 3))];
+        bool heavy = tokens[at].Word is "storm" or "stormy" or "thunderstorm" or "downpour" or "pouring" or "pours" or "pour" or "hail" or "cloudburst" or "deluge" or "torrential" || near.Any(t => t.Word is "heavy" or "heavily" or "hard" or "pouring" or "lot");
+        return heavy || tokens.Any(t => t.Word is "heavy" or "heavily") ? Rain.Heavy : Rain.Light;
     }
 
     private static EngineState? ReadEngine(IReadOnlyList<Token> tokens)
@@ -98,7 +99,7 @@ public static class ConditionReader
         }
 
         IReadOnlyList<Token> near = Around(tokens, at, 3);
-        return near.Any(t => t.IsAny(Off) || t.Word is "cut" or "out") ? EngineState.Off : near.Any(t => t.Word is "on" or "running" or "runs" or "idle" or "idling") ? EngineState.Running : null;
+        return near.Any(t => t.IsAny(Off) || t.Word is "cut" or "out") ? EngineState.Off : near.Any(t => t.Word is "on" or "running" or "runs" or "idle" or "idling") || tokens.Where((t, i) => t.Is("run") && i > 0 && tokens[i - 1].Word is "to" or "must" or "will" or "should" or "engine").Any() ? EngineState.Running : null;
     }
 
     private static RoadSurface? ReadRoad(IReadOnlyList<Token> tokens)

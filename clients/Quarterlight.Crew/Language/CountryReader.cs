@@ -67,13 +67,32 @@ public static partial class CountryReader
         ("IL", "Israel", ["israel"]),
     ];
 
+    // What is said of a country's own, and its towns; only beside a word of the law or the radio, as "polish" means other things too.
+    private static readonly (string Code, string[] Said)[] Of =
+    [
+        ("US", ["american", "federal", "californian", "hollywood"]), ("GB", ["british", "english", "scottish", "welsh", "london", "manchester", "glasgow", "edinburgh", "cardiff", "belfast"]), ("DE", ["german", "berlin", "munich", "hamburg", "cologne"]),
+        ("FR", ["french", "paris"]), ("EU", ["european"]), ("CA", ["canadian", "toronto", "vancouver", "montreal"]), ("AU", ["australian", "aussie", "sydney", "melbourne"]), ("JP", ["japanese", "tokyo"]), ("NZ", ["kiwi", "auckland"]),
+        ("IE", ["irish", "dublin"]), ("ES", ["spanish", "madrid", "barcelona"]), ("PT", ["portuguese", "lisbon"]), ("IT", ["italian", "rome", "milan"]), ("NL", ["dutch", "amsterdam"]), ("BE", ["belgian", "brussels"]),
+        ("CH", ["swiss", "zurich"]), ("AT", ["austrian", "vienna"]), ("PL", ["polish", "warsaw"]), ("CZ", ["czech", "prague"]), ("SK", ["slovak"]), ("SI", ["slovenian"]), ("HU", ["hungarian", "budapest"]), ("RO", ["romanian", "bucharest"]),
+        ("BG", ["bulgarian"]), ("HR", ["croatian", "zagreb"]), ("GR", ["greek", "athens"]), ("DK", ["danish", "copenhagen"]), ("SE", ["swedish", "stockholm"]), ("NO", ["norwegian", "oslo"]), ("FI", ["finnish", "helsinki"]),
+        ("IS", ["icelandic", "reykjavik"]), ("EE", ["estonian"]), ("LV", ["latvian"]), ("LT", ["lithuanian"]), ("MT", ["maltese"]), ("CY", ["cypriot"]), ("TR", ["turkish", "istanbul"]), ("KR", ["korean", "seoul"]), ("CN", ["chinese"]),
+        ("IN", ["indian"]), ("BR", ["brazilian"]), ("MX", ["mexican"]), ("MA", ["moroccan"]), ("IL", ["israeli"]), ("TH", ["thai"]),
+    ];
+
+    private static readonly Dictionary<string, string> CodeOf = Of.SelectMany(o => o.Said.Select(s => (s, o.Code))).ToDictionary(p => p.s, p => p.Code, StringComparer.Ordinal);
+
+    private static readonly HashSet<string> Governed = Lexicon.Words("law laws rule rules regulation regulations limit limits licence license power frequency frequencies channel channels band bands spectrum radio radios wireless transmitter transmitters fm authority authorities regulator office legal permit");
+
     // What else two capitals mean to a crew.
     private static readonly HashSet<string> NoCountries = ["FM", "AM", "TX", "RX", "AC", "OK", "TV", "RF", "AD", "DP"];
 
     private static readonly (string[] Words, string Code)[] Known = [.. Table.SelectMany(c => c.Said.Select(s => (s.Split(' '), c.Code))).OrderByDescending(s => s.Item1.Length)];
 
+    // A word begins few names; the longest comes first.
+    private static readonly Dictionary<string, (string[] Words, string Code)[]> ByFirst = Known.GroupBy(k => k.Words[0], StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToArray(), StringComparer.Ordinal);
+
     /// <summary>Every word of a country's name.</summary>
-    public static IEnumerable<string> Words => Known.SelectMany(k => k.Words).Distinct();
+    public static IEnumerable<string> Words => Known.SelectMany(k => k.Words).Concat(CodeOf.Keys).Distinct();
 
     /// <summary>Code of the country said; a name not known here as it was said; null when none was.</summary>
     /// <param name="text">The question as typed, for its capitals.</param>
@@ -85,13 +104,24 @@ public static partial class CountryReader
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(tokens);
         ArgumentNullException.ThrowIfNull(knows);
-        foreach ((string[] words, string code) in Known)
+        for (int i = 0; i < tokens.Count; i++)
         {
-            for (int i = 0; i + words.Length <= tokens.Count; i++)
+            foreach ((string[] words, string code) in ByFirst.GetValueOrDefault(tokens[i].Word, []))
             {
-                if (words.Select((w, k) => tokens[i + k].Is(w)).All(same => same))
+                if (Follow(tokens, i, words))
                 {
                     return code;
+                }
+            }
+        }
+
+        if (law || tokens.Any(t => t.IsAny(Governed)))
+        {
+            foreach (Token token in tokens)
+            {
+                if (token.Number is null && CodeOf.TryGetValue(token.Word, out string? of))
+                {
+                    return of;
                 }
             }
         }
@@ -135,6 +165,19 @@ public static partial class CountryReader
         ArgumentNullException.ThrowIfNull(country);
         string? name = Table.FirstOrDefault(c => c.Code == country).Name;
         return name ?? CrewText.Clean(country, LongestName);
+    }
+
+    private static bool Follow(IReadOnlyList<Token> tokens, int at, string[] words)
+    {
+        for (int k = 0; k < words.Length; k++)
+        {
+            if (at + k >= tokens.Count || !tokens[at + k].Is(words[k]))
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     // "in Ruritania": a word of nobody's; the planner says what it knows of it.

@@ -50,6 +50,12 @@ public sealed class CrewVocabulary
     /// <summary>What kinds of thing the team's own words name.</summary>
     internal ExampleNames Classes => classes.Value;
 
+    /// <summary>Kit named, "bag" and "package" taken for "kit" where no kit is called so; null when none is.</summary>
+    internal Named? KitSaid(IReadOnlyList<Token> tokens) =>
+        KitNames.FindOne(tokens) ?? (tokens.Any(IsBag) ? KitNames.FindOne([.. tokens.Select(t => IsBag(t) ? t with { Word = "kit" } : t)]) : null);
+
+    private static bool IsBag(Token token) => token.Number is null && token.Word is "bag" or "package" or "set";
+
     /// <summary>Words of a question: cut, spelling corrected, phrases joined.</summary>
     public IReadOnlyList<Token> Read(string text) =>
         Phrases.Join([.. Phrases.Join(Tokenizer.Split(text)).Select(t => t.Number is null ? t with { Word = speller.Correct(t.Word) } : t)]);

@@ -39,11 +39,14 @@ public static class DistanceReader
                 continue;
             }
 
-            (double Value, int Start)? amount = Amount(tokens, i);
+            // "A mile and a half", "mile and a quarter".
+            double more = i + 3 < tokens.Count && words == 1 && tokens[i + 1].Is("and") && tokens[i + 2].Is("a") ? tokens[i + 3].Word switch { "half" => 0.5, "quarter" => 0.25, _ => 0 } : 0;
+            (double Value, int Start)? amount = Amount(tokens, i) ?? (more > 0 && tokens[i].Word is "mile" or "kilometre" or "kilometer" ? (1, i) : null);
             if (amount is { } a)
             {
-                double? lengths = unit == MetresPerCarLength ? a.Value : null;
-                found.Add(new DistanceSaid(a.Value * unit, lengths, a.Start, i + words - a.Start));
+                double value = a.Value >= 1 ? a.Value + more : a.Value;
+                int end = i + words + (value > a.Value ? 3 : 0);
+                found.Add(new DistanceSaid(value * unit, unit == MetresPerCarLength ? value : null, a.Start, end - a.Start));
             }
         }
 
@@ -65,7 +68,7 @@ public static class DistanceReader
         {
             case "m" or "metre" or "metres" or "meter" or "meters":
                 return 1;
-            case "km" or "kilometre" or "kilometres" or "kilometer" or "kilometers":
+            case "km" or "kms" or "klick" or "klicks" or "kilometre" or "kilometres" or "kilometer" or "kilometers":
                 return 1000;
             case "ft" or "foot" or "feet":
                 return MetresPerFoot;
@@ -91,6 +94,11 @@ public static class DistanceReader
     private static (double Value, int Start)? Amount(IReadOnlyList<Token> tokens, int unit)
     {
         int i = unit - 1;
+        if (i >= 0 && (tokens[i].Is("couple") || (tokens[i].Is("of") && i > 0 && tokens[i - 1].Is("couple"))))
+        {
+            return (2, tokens[i].Is("of") ? i - 1 : i);
+        }
+
         bool article = false;
         while (i >= 0 && tokens[i].Word is "a" or "an" or "of" or "one")
         {
@@ -98,15 +106,26 @@ public static class DistanceReader
             i--;
         }
 
+        // "One and a half"; a larger number is joined with its half already.
+        if (i > 1 && tokens[i].Is("half") && tokens[i - 1].Is("a") && tokens[i - 2].Is("and"))
+        {
+            return i > 2 && tokens[i - 3].Is("one") ? (1.5, i - 3) : null;
+        }
+
         if (i >= 0 && tokens[i].Word is "half")
         {
-            bool andHalf = i > 0 && tokens[i - 1].Word is "and";
-            return andHalf ? null : (0.5, i);
+            return (0.5, i);
         }
 
         if (i >= 0 && tokens[i].Word is "quarter" or "quarters")
         {
             return i > 0 && tokens[i - 1].Number is 3 ? (0.75, i - 1) : (0.25, i);
+        }
+
+        if (i >= 0 && tokens[i].Word is "third" or "thirds" or "tenth" && i < unit - 1)
+        {
+            double part = tokens[i].Is("tenth") ? 0.1 : 1.0 / 3;
+            return i > 0 && tokens[i - 1].Number is 2 ? (2 * part, i - 1) : (part, i);
         }
 
         if (i >= 0 && i == unit - 1 && tokens[i].Number is { } number)

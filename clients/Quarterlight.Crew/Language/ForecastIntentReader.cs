@@ -100,7 +100,7 @@ internal static class ForecastIntentReader
             return false;
         }
 
-        bool heatGain = (said.Any("gain", "gains") && said.Any("shade", "heat", "cover", "covers", "cool", "cooler", "popup", "canopy")) && !said.Any("preamp", "level", "levels", "headroom");
+        bool heatGain = (said.Any("gain", "gains") && said.Any("shade", "heat", "cover", "covers", "cool", "cooler", "popup", "canopy", "temperature", "park", "parking", "covered", "blanket", "earlier", "later")) && !said.Any("preamp", "level", "levels", "headroom");
         bool gain = !heatGain && said.Any("gain", "gains", "gainsheet", "preamp", "preamps", "headroom", "trim", "trims", "limiter", "limiters", "pad", "pads") && !said.Any("what's");
         bool voice = said.Any(ForecastWords.Shouting) || said.Any(ForecastWords.Whispering);
         bool asks = said.Any("if", "whatif", "what", "will", "does", "do", "can", "when", "how", "is", "whatabout", "would", "should", "for") || said.Count <= 4;
@@ -186,7 +186,7 @@ internal static class ForecastIntentReader
     private static CrewIntent? FollowUp(CrewRequest request, SaidThings said, ForecastSaid forecast, CrewIntent last)
     {
         bool gear = said.KitSaid is not null || said.CabinSaid is not null || (request.SceneSaid && Joins(said));
-        bool drive = !forecast.Noise.Drive.IsEmpty, plans = said.Any(Lexicon.Microphones) || said.MicrophoneSaid || request.RemovedShotIds.Count > 0 || said.Any(Lexicon.Removing) && request.HasChanges && forecast.Heat.IsEmpty;
+        bool drive = !forecast.Noise.Drive.IsEmpty, plans = said.Any(Lexicon.Microphones) || said.MicrophoneSaid || request.RemovedShotIds.Count > 0 || said.Any(Lexicon.Removing) && (request.SiteRemoved || request.RemovedMicrophoneIds.Count > 0) && forecast.Heat.IsEmpty;
         if (plans)
         {
             return null;

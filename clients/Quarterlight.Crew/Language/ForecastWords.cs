@@ -54,7 +54,7 @@ public static class ForecastWords
     public static readonly IReadOnlySet<string> Sources = Lexicon.Words("tyre tyres tire tires wind engine motor road");
 
     private static readonly IReadOnlySet<string> Others = Lexicon.Words(
-        "hot cold warm rhythm minute minutes min mins hour hours degrees degree celsius fahrenheit percent humidity outside noon midday midnight oclock am pm morning afternoon evening parked standing stood sun sunny full deep broken trees tree tent awning garage hall "
+        "blazing padding padded twenties thirties forties fifties sixties seventies eighties nineties ambient thermometer hot cold warm rhythm minute minutes min mins hour hours degrees degree celsius fahrenheit percent humidity outside noon midday midnight oclock am pm morning afternoon evening parked standing stood sun sunny full deep broken trees tree tent awning garage hall "
         + "cover covers covered reflective blanket blankets facing heading north south east west northeast northwest southeast southwest caution comfort danger dangerous warning kid kids child children dog dogs adults adult people actors locked shut trapped "
         + "building garage hangar barn studio indoors total complete awning marquee leaves dappled partial reflector foil sunscreen slow slower slowest interior cabin recorder lunch wrap needed tracks track khz reserve margin spare continuous whisper raised normal relaxed safety dual plugin transmitter bodypack input inputs cable wired table tyre tire dominates assistant director problem "
         + "speed speeds fastest limit carbon dioxide air fan cloud cloudy overcast latitude between before first until unattended alone dialogue longest bit part way along worth buy buys gain help helps helped difference");

@@ -21,7 +21,7 @@ public static class FrequencyReader
         var found = new List<FrequencySaid>();
         for (int i = 0; i < tokens.Count; i++)
         {
-            if (tokens[i].Number is not { } number)
+            if (tokens[i].Number is not { } number || QuantityReader.RevolvesAt(tokens, i))
             {
                 continue;
             }
@@ -45,6 +45,9 @@ public static class FrequencyReader
     {
         ArgumentNullException.ThrowIfNull(tokens);
         var found = new List<(BandSaid, int, int)>();
+
+        // "Any trouble between 622.2 and 623.6" names two channels.
+        bool troubled = tokens.Any(t => t.Word is "trouble" or "clash" or "clashes" or "interference" or "conflict" or "conflicts" or "beat" or "intermod") && !tokens.Any(t => t.IsAny(RadioWords.Transmitters));
         for (int i = 0; i < tokens.Count; i++)
         {
             if (tokens[i].Number is not { } low || low < 20)
@@ -57,7 +60,7 @@ public static class FrequencyReader
             double scale = named && tokens[j].Word == "ghz" ? 1000 : 1;
             j += named ? 1 : 0;
             bool between = i > 0 && tokens[i - 1].Is("between");
-            bool joined = j < tokens.Count && (tokens[j].Word is "to" or "till" or "through" || (between && tokens[j].Is("and")));
+            bool joined = j < tokens.Count && (tokens[j].Word is "to" or "till" or "through" || (between && tokens[j].Is("and") && !troubled));
             j += joined ? 1 : 0;
             if (!joined || j >= tokens.Count || tokens[j].Number is not { } high || high <= low || (j + 1 < tokens.Count && tokens[j + 1].IsAny(OtherUnits)))
             {
@@ -76,6 +79,7 @@ public static class FrequencyReader
     {
         bool decimals = tokens[i].Word.Contains('.', StringComparison.Ordinal) || tokens[i].Word.Contains(',', StringComparison.Ordinal);
         bool listed = i > 0 && tokens[i - 1].Number is >= 76;
-        return decimals || listed || (i > 0 && tokens[i - 1].IsAny(Leads) && (!tokens[i - 1].Is("at") || tokens[i].Number >= 400)) || (i + 1 < tokens.Count && tokens[i + 1].Number is >= 76);
+        bool lawful = tokens[i].Number >= 170 && (i == 0 || tokens[i - 1].Number is null) && i + 1 < tokens.Count && tokens[i + 1].Word is "in" && tokens.Any(t => t.IsAny(RadioWords.Laws));
+        return decimals || listed || lawful || (i > 0 && tokens[i - 1].IsAny(Leads) && (!tokens[i - 1].Is("at") || tokens[i].Number >= 400)) || (i + 1 < tokens.Count && tokens[i + 1].Number is >= 76);
     }
 }

@@ -11,8 +11,9 @@ public static class HeatReader
     // Above it, a bare "at 30" is no time of day.
     private const int LastHour = 24;
 
-    private static readonly HashSet<string> Soaking = Lexicon.Words("parked standing stood sat sitting baking soaked soaking been");
-    private static readonly HashSet<string> Buying = Lexicon.Words("buy buys gain gains help helps worth save saves difference improve better change changes do does");
+    private static readonly HashSet<string> Soaking = Lexicon.Words("parked standing stands stand stood sat sits sitting left baking soaked soaking been");
+    private static readonly HashSet<string> Hot = Lexicon.Words("hot warm heat melt cook roast bake boil sweat stuffy sun");
+    private static readonly HashSet<string> Buying = Lexicon.Words("buy buys gain gains help helps worth save saves difference bring brings improve better change changes do does");
 
     /// <summary>Everything said.</summary>
     /// <param name="text">The question as typed.</param>
@@ -24,7 +25,7 @@ public static class HeatReader
         ArgumentNullException.ThrowIfNull(text);
         ArgumentNullException.ThrowIfNull(tokens);
         bool soaking = tokens.Any(t => t.IsAny(Soaking));
-        bool hourAlone = talking || tokens.Any(t => t.Is("since"));
+        bool hourAlone = talking || tokens.Any(t => t.Is("since") || t.IsAny(Hot));
         IReadOnlyList<ClockSaid> clocks = ClockReader.Find(tokens, hourAlone);
         ClockSaid? since = clocks.FirstOrDefault(c => Before(tokens, c.Start, "since"));
         ClockSaid? start = clocks.FirstOrDefault(c => c != since && !Before(tokens, c.Start, "until", "till"));
@@ -32,14 +33,15 @@ public static class HeatReader
         TemperatureSaid? setPoint = temperatures.FirstOrDefault(t => tokens.Take(t.Index).TakeLast(4).Any(w => w.IsAny(ForecastWords.Cooling)) && Before(tokens, t.Index, "to"));
         TemperatureSaid? outside = temperatures.FirstOrDefault(t => t != setPoint);
         IReadOnlyList<DurationSaid> durations = DurationReader.Find(tokens);
-        DurationSaid? soak = durations.FirstOrDefault(d => soaking && (Before(tokens, d.Start, "for") || tokens.Any(t => t.Word is "sun" or "parked")));
+        DurationSaid? soak = durations.FirstOrDefault(d => soaking && (Before(tokens, d.Start, "for") || (d.Start > 0 && tokens[d.Start - 1].IsAny(Soaking)) || tokens.Any(t => t.Word is "sun" or "parked")))
+            ?? durations.FirstOrDefault(d => Before(tokens, d.Start, "after") && tokens.Any(t => t.Is("sun")));
         DurationSaid? other = durations.FirstOrDefault(d => d != soak);
         PeopleSaid people = PeopleReader.Read(tokens);
         return new HeatSaid
         {
             Aspect = Aspect(tokens, other),
             StartMinute = start?.Minute,
-            SinceMinute = since?.Minute,
+            SinceMinute = since is null ? null : SinceMorning(tokens, since),
             SoakMin = soak?.Minutes,
             OutsideC = outside?.Celsius,
             InFahrenheit = outside?.InFahrenheit ?? false,
@@ -61,11 +63,15 @@ public static class HeatReader
         };
     }
 
+    // "In the sun since 6:45" began in the morning: judgement, from five on.
+    private static int SinceMorning(IReadOnlyList<Token> tokens, ClockSaid since) =>
+        since.Minute is >= 17 * 60 and < 19 * 60 && !ClockReader.SaysHalf(tokens, since) && !tokens.Skip(since.Start).Take(1).Any(t => t.Word.StartsWith('1')) ? since.Minute - (12 * 60) : since.Minute;
+
     private static HeatAspect Aspect(IReadOnlyList<Token> tokens, DurationSaid? take)
     {
         bool Any(params string[] words) => tokens.Any(t => t.Number is null && words.Contains(t.Word));
-        bool shade = Any("shade", "popup", "canopy", "cover", "covers", "tree", "trees", "blankets", "earlier", "later", "covering", "shading", "shaded");
-        if (shade && tokens.Any(t => t.IsAny(Buying)) && !Any("long", "hot", "if", "whatif") && Any("would", "does", "what", "how", "will", "do", "is"))
+        bool shade = Any("shade", "popup", "canopy", "cover", "covers", "tree", "trees", "blankets", "earlier", "later", "covering", "shading", "shaded") || Any("park", "parking") && Any("under", "beneath", "gain", "gains");
+        if (shade && tokens.Any(t => t.IsAny(Buying)) && !Any("long", "hot", "warm") && (!Any("if", "whatif") || Any("gain", "gains", "buy", "buys")) && Any("would", "does", "what", "how", "will", "do", "is"))
         {
             return HeatAspect.Gains;
         }
@@ -92,7 +98,7 @@ public static class HeatReader
             return HeatAspect.Rhythm;
         }
 
-        bool longest = Any("max", "maximum", "longest") && Any("take", "takes", "roll", "rolling", "shot") && !tokens.Any(t => t.IsAny(ForecastWords.Cooling));
+        bool longest = Any("max", "maximum", "longest", "limit") && Any("take", "takes", "roll", "rolling", "shot") && !tokens.Any(t => t.IsAny(ForecastWords.Cooling));
         if (longest)
         {
             return HeatAspect.Roll;
@@ -112,6 +118,18 @@ public static class HeatReader
         if (cooling && (Any("first", "before", "need", "long", "much", "many", "must", "should", "have", "start") || tokens.Any(t => t.Word.StartsWith("precool", StringComparison.Ordinal))))
         {
             return HeatAspect.CoolFirst;
+        }
+
+        // "How long can she stay in the hot car" asks for the take; "90 F outside, what's it inside" for the temperature.
+        bool stays = Any("how") && Any("long") && Any("can", "could", "may", "safe") && Any("stay", "sit", "be", "last", "stand", "take", "stick", "survive", "endure");
+        if (stays)
+        {
+            return HeatAspect.Roll;
+        }
+
+        if (!Any("long", "many") && Any("what", "whats") && Any("inside", "cabin") && Any("reach", "reaches", "it", "get", "gets", "be", "like"))
+        {
+            return HeatAspect.HowHot;
         }
 
         if (Any("hot", "warm", "temperature", "temperatures", "temp", "temps", "hotter") && Any("how", "what", "whats", "get", "gets", "will", "after", "by", "inside", "cabin") || (Any("heat") && Any("bad") && Any("how")))

@@ -9,13 +9,25 @@ namespace Quarterlight.Crew.Language;
 /// <param name="Memory">What the conversation remembers.</param>
 internal sealed record SaidThings(IReadOnlyList<Token> Tokens, CrewRequest Request, bool MicrophoneSaid, string? CabinSaid, string? KitSaid, CrewMemory Memory)
 {
-    public bool Any(IReadOnlySet<string> words) => Tokens.Any(t => t.IsAny(words));
+    public bool Any(IReadOnlySet<string> words)
+    {
+        // Asked hundreds of times a question: no enumerator.
+        for (int i = 0; i < Tokens.Count; i++)
+        {
+            if (Tokens[i].IsAny(words))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
 
     public bool Any(params ReadOnlySpan<string> words)
     {
-        foreach (Token token in Tokens)
+        for (int i = 0; i < Tokens.Count; i++)
         {
-            if (token.Number is null && words.Contains(token.Word))
+            if (Tokens[i].Number is null && words.Contains(Tokens[i].Word))
             {
                 return true;
             }

@@ -35,7 +35,7 @@ public static class KitReader
         var found = new List<string>();
         foreach (Shot shot in scene.Shots)
         {
-            string[] words = [.. Tokenizer.Split(shot.Id).Select(t => t.Word)];
+            string[] words = NameWords.Of(shot.Id);
             for (int i = 0; i + words.Length <= tokens.Count; i++)
             {
                 bool here = words.Select((w, k) => tokens[i + k].Word == w).All(same => same);
@@ -57,7 +57,7 @@ public static class KitReader
     }
 
     /// <summary>True for a word that the kit's microphones are called by.</summary>
-    internal static bool Calls(string word, Kit kit) => kit.Microphones.SelectMany(m => Tokenizer.Split(m.DisplayName)).Select(t => t.Word)
+    internal static bool Calls(string word, Kit kit) => kit.Microphones.SelectMany(m => NameWords.Of(m.DisplayName))
         .Any(w => w == word || w + "s" == word || (AlsoCalled.TryGetValue(w, out string[]? others) && others.Contains(word)));
 
     private static IReadOnlyList<string> BestMatches(IReadOnlyList<Token> tokens, IEnumerable<(string Id, string Name)> items)
@@ -71,7 +71,7 @@ public static class KitReader
     private static double Score(HashSet<string> said, string name)
     {
         double score = 0;
-        foreach (string word in Tokenizer.Split(name).Select(t => t.Word).Distinct())
+        foreach (string word in NameWords.Of(name).Distinct())
         {
             bool matched = said.Contains(word) || said.Contains(word + "s") || (AlsoCalled.TryGetValue(word, out string[]? others) && others.Any(said.Contains));
             score += !matched ? 0 : Weak.Contains(word) ? 0.25 : 1;

@@ -11,11 +11,11 @@ public static class LevelReader
     public static LevelSaid Read(IReadOnlyList<Token> tokens, string? talkerId)
     {
         ArgumentNullException.ThrowIfNull(tokens);
-        bool cable = tokens.Any(t => t.Word is "cable" or "cabled" or "wired" or "hardwired");
+        bool cable = tokens.Any(t => t.Word is "cable" or "cables" or "cabled" or "wired" or "hardwired");
         bool wireless = tokens.Any(t => t.Word is "transmitter" or "transmitters" or "bodypack" or "bodypacks" or "beltpack" or "beltpacks" or "pack" or "packs" or "wireless");
         return new LevelSaid
         {
-            Aspect = tokens.Any(t => t.Word is "pad" or "pads" or "attenuator" or "attenuators" or "attenuation") ? LevelAspect.Pad : tokens.Any(t => t.Is("safety")) || (tokens.Any(t => t.Word is "backup" or "spare") && tokens.Any(t => t.Word is "track" or "tracks" or "recording")) ? LevelAspect.Safety : wireless ? LevelAspect.Transmitter
+            Aspect = tokens.Any(t => t.Word is "pad" or "pads" or "padding" or "padded" or "attenuator" or "attenuators" or "attenuation") ? LevelAspect.Pad : tokens.Any(t => t.Is("safety")) || (tokens.Any(t => t.Word is "backup" or "spare") && tokens.Any(t => t.Word is "track" or "tracks" or "recording")) ? LevelAspect.Safety : wireless ? LevelAspect.Transmitter
                 : tokens.Any(t => t.IsAny(ForecastWords.Clipping)) ? LevelAspect.Clips : LevelAspect.Any,
             Effort = Effort(tokens),
             TalkerId = talkerId,
@@ -28,12 +28,14 @@ public static class LevelReader
     public static VocalEffort? Effort(IReadOnlyList<Token> tokens)
     {
         ArgumentNullException.ThrowIfNull(tokens);
-        if (tokens.Any(t => t.IsAny(ForecastWords.Shouting)))
+        // "Nobody shouts here".
+        bool Said(IReadOnlySet<string> words) => tokens.Where((t, i) => t.IsAny(words) && !tokens.Take(i).TakeLast(2).Any(b => b.Word is "no" or "not" or "nobody" or "never" or "without" or "none")).Any();
+        if (Said(ForecastWords.Shouting))
         {
             return VocalEffort.Shout;
         }
 
-        if (tokens.Any(t => t.IsAny(ForecastWords.Whispering)))
+        if (Said(ForecastWords.Whispering))
         {
             return VocalEffort.Whisper;
         }

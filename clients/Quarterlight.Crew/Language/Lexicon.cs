@@ -40,7 +40,7 @@ public static class Lexicon
     public static readonly IReadOnlySet<string> Supposing = Words("if suppose supposing imagine assuming assume whatif whatabout instead when while should once");
 
     /// <summary>Leaving something out.</summary>
-    public static readonly IReadOnlySet<string> Removing = Words("without drop dropping lose lost losing remove removed removing minus no skip broken breaks broke dead died dies gone pulled stolen forgot forgotten binned ditch ditched lose fails failed missing forget cut ban banned avoid kill wrap exclude ignoring ignore loses dropped drops scrapped stripped");
+    public static readonly IReadOnlySet<string> Removing = Words("without drop dropping lose lost losing remove removed removing minus no skip broken breaks broke dead died dies gone pulled stolen forgot forgotten binned ditch ditched lose fails failed missing forget cut ban banned avoid kill wrap exclude ignoring ignore loses dropped drops scrapped stripped nicked pinched veto vetoed");
 
     /// <summary>Allowing something, or asking whether it is allowed or any good.</summary>
     public static readonly IReadOnlySet<string> Allowing = Words("can could may ok okay allowed good bad better worse wrong about not instead work works use using possible alright fine than refused rejected chosen picked chose pick reject");
@@ -55,7 +55,7 @@ public static class Lexicon
     public static readonly IReadOnlySet<string> Windows = Words("window windows glass");
 
     /// <summary>Windows that let air in.</summary>
-    public static readonly IReadOnlySet<string> Opened = Words("down open opened opens cracked cracks lowered lowers lower crack opening ajar");
+    public static readonly IReadOnlySet<string> Opened = Words("down open opened opens cracked cracks lowered lowers lower lowering crack cracking opening ajar");
 
     /// <summary>Windows that do not.</summary>
     public static readonly IReadOnlySet<string> Closed = Words("up shut closed raised close closing");
@@ -64,7 +64,7 @@ public static class Lexicon
     public static readonly IReadOnlySet<string> Fans = Words("fan fans blower ac aircon heater heating ventilation climate");
 
     /// <summary>Falling water.</summary>
-    public static readonly IReadOnlySet<string> Rains = Words("rain rains raining rainy raining wet wets storm stormy thunderstorm drizzle drizzling downpour pouring pours pour hail cloudburst deluge torrential shower showers");
+    public static readonly IReadOnlySet<string> Rains = Words("rain rains raining rainy raining wet wets storm stormy thunderstorm drizzle drizzling downpour pouring pours pour hail cloudburst deluge torrential shower showers sprinkle sprinkles sprinkling");
 
     /// <summary>The engine.</summary>
     public static readonly IReadOnlySet<string> Engines = Words("engine motor");
@@ -74,7 +74,7 @@ public static class Lexicon
 
     /// <summary>Words without weight of their own.</summary>
     public static readonly IReadOnlySet<string> Plain = Words(
-        "a an the of for in on at to is are was be been it its this that these those there here we i you they he she him her our my your their us me them and or but so then now please just do does did doing done will would with from by as too also not no yes than into onto over under near next side above behind beside between below front rear back left right middle centre center inner outer upper lower top bottom low high edge corner toward towards hi hello hey thanks thank need want like get how who when much many best one some only every each other another same different take takes taking today going gonna really quite very make made keep say says said talk talks talking speak speaks has had having try tried again still out off lights new old little big help use using used hear heard sound sounds record recording quiet loud noise noisy speed mph kmh fast slow faster slower drive driving driven drives half full quarter fully bit wide way metric imperial inches feet units switch change swap load demo centimetres centimeters metres meters level max lowest highest idle idling parked stationary standing towed trailer tow still stopped running motorway highway town gravel cobbles concrete rough smooth coarse asphalt road heavy heavily light lightly hard dry belt pillar step rpm revs body chest lapel clothes clothing plug stay stays sitting person people man woman guy girl boy kids kid talker talkers actor actors everyone everybody anyone commands happens happen hot cold stereo radio weather car's what's");
+        "a an the of for in on at to is are was be been it its this that these those there here we i you they he she him her our my your their us me them and or but so then now please just do does did doing done will would with from by as too also not no yes than into onto over under near next side above behind beside between below front rear back left right middle centre center inner outer upper lower top bottom low high edge corner toward towards hi hello hey thanks thank need want like get how who when much many best one some only every each other another same different take takes taking today going gonna really quite very make made keep say says said talk talks talking speak speaks has had having try tried again still out off lights new old little big help use using used hear heard sound sounds record recording quiet loud noise noisy speed mph kmh fast slow faster slower drive driving driven drives half full quarter fully bit wide way metric imperial inches feet units switch change swap load demo centimetres centimeters metres meters level max lowest highest idle idling parked stationary standing towed trailer tow still stopped running motorway highway town gravel cobbles concrete rough smooth coarse asphalt road heavy heavily light lightly hard dry belt pillar step rpm revs body chest lapel clothes clothing plug stay stays sitting person people man woman guy girl boy kids kid talker talkers actor actors everyone everybody anyone commands happens happen clamp clamped suction glue hot cold stereo radio weather car's what's");
 
     /// <summary>Common English words that mean nothing here; known so that spelling never turns them into something that does.</summary>
     public static readonly IReadOnlySet<string> Common = Words(

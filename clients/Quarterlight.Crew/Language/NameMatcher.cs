@@ -9,7 +9,9 @@ public sealed record Named(string Id, string DisplayName);
 public sealed class NameMatcher
 {
     private static readonly HashSet<string> Weak = Lexicon.Words(
-        "a an the of for in on at to and with run driving drive day night car cars scene scenes kit kits mic mics microphone road front rear left right small full large short long plan one two up down by side miniature camera shot mount small big old new out go going set first second third seat seats door wrong goes go");
+        "a an the of for in on at to and with run driving drive day night car cars scene scenes kit kits mic mics microphone road front rear left right small full large short long plan one two three four five six seven eight up down by side miniature camera shot mount small big old new out go going set first second third seat seats door wrong goes go");
+
+    private const int LeastBeginning = 5;
 
     private readonly IReadOnlyList<(Named Item, HashSet<string> Words)> items;
 
@@ -33,7 +35,8 @@ public sealed class NameMatcher
         var scored = new List<(Named Item, double Score)>();
         foreach ((Named item, HashSet<string> words) in items)
         {
-            HashSet<string> matched = [.. words.Where(said.Contains)];
+            // "Hatch" for "hatchback": a long beginning of the word will do.
+            HashSet<string> matched = [.. words.Where(w => said.Contains(w) || (w.Length > LeastBeginning + 2 && said.Any(s => s.Length >= LeastBeginning && w.StartsWith(s, StringComparison.Ordinal))))];
             bool ownWord = matched.Any(w => !Weak.Contains(w) && items.Count(o => o.Words.Contains(w)) == 1);
             bool enough = matched.Count > 0 && (ownWord || matched.Count == words.Count || (matched.Count >= 2 && matched.Any(w => !Weak.Contains(w))));
             if (enough)

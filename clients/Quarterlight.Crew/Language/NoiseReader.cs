@@ -27,15 +27,15 @@ public static class NoiseReader
             return NoiseAspect.Table;
         }
 
-        bool slow = Any("slow", "slowly", "slower") && Any("how") || Any("maximum") && Any("speed");
-        bool top = slow || (Any("what", "which") && Any("speed") && Any("should", "keep", "drive", "hold")) || Any("top", "max", "maximum", "highest") && Any("speed", "mph", "kmh");
+        bool slow = Any("speed") && Any("above", "exceed", "beyond") && Any("we", "i", "they", "not") || Any("slow", "slowly", "slower") && Any("how") || Any("maximum") && Any("speed");
+        bool top = slow || (Any("what", "which") && Any("speed") && Any("should", "keep", "drive", "hold", "lose", "losing", "lost", "stop", "stops", "fail", "fails", "unusable", "safe")) || Any("top", "max", "maximum", "highest") && Any("speed", "mph", "kmh");
         if (tokens.Any(t => t.IsAny(ForecastWords.Fast)) || top)
         {
             return NoiseAspect.Fastest;
         }
 
         int sources = tokens.Where(t => t.IsAny(ForecastWords.Sources)).Select(t => t.Word[0]).Distinct().Count();
-        bool most = Any("most") && tokens.Any(t => t.IsAny(ForecastWords.Loud));
+        bool most = Any("main", "biggest", "strongest") && Any("source", "sources", "noise", "culprit") || Any("most") && tokens.Any(t => t.IsAny(ForecastWords.Loud));
         return tokens.Any(t => t.IsAny(ForecastWords.Dominating)) || most || band is not null || (sources > 1 && Any("or")) || (sources > 0 && Any("problem", "trouble", "matter")) ? NoiseAspect.Loudest : NoiseAspect.Any;
     }
 

@@ -41,7 +41,7 @@ public static class PeopleReader
         int? count = null;
         for (int i = 0; i < tokens.Count; i++)
         {
-            if (!tokens[i].IsAny(words) || tokens[i].Possessive)
+            if (!tokens[i].IsAny(words) || (tokens[i].Possessive && !tokens.Skip(i + 1).Take(1).Any(t => t.Word is "in" or "with" or "there" or "here" or "coming")))
             {
                 continue;
             }
@@ -65,6 +65,7 @@ public static class PeopleReader
                 { Number: null, Word: "no" or "without" } => 0,
                 { Number: null, Word: "couple" } => 2,
                 _ when words != Grown && tokens[i].Word.EndsWith('s') && before?.Word is null or "with" or "and" or "have" or "the" => 2,
+                null when words != Grown && !tokens[i].Word.EndsWith('s') => 1,
                 _ when words == Beasts && before?.Word is "the" or "with" or "her" or "his" or "their" or "my" or "our" or "its" => 1,
                 _ => null,
             };

@@ -8,7 +8,7 @@ public static class Phrases
         ("air con", "aircon"), ("air conditioning", "aircon"), ("air conditioner", "aircon"), ("climate control", "climate"), ("air vents", "fan"), ("conditioning", "aircon"),
         ("sun visor", "visor"), ("sun visors", "visor"), ("sun shade", "visor"), ("sunvisor", "visor"), ("sunshade", "visor"), ("visors", "visor"), ("vizor", "visor"),
         ("rear view mirror", "mirror"), ("rearview mirror", "mirror"), ("back mirror", "mirror"), ("mirror foot", "mirror"), ("mirror stem", "mirror"),
-        ("dash board", "dash"), ("dashboard", "dash"), ("dash top", "dashtop"), ("top of the dash", "dashtop"), ("on top of dash", "dashtop"), ("dash face", "dashface"), ("face of the dash", "dashface"), ("glove box", "glovebox"), ("glove compartment", "glovebox"),
+        ("dash board", "dash"), ("dashboard", "dash"), ("dash top", "dashtop"), ("top of the dash", "dashtop"), ("on top of dash", "dashtop"), ("dash face", "dashface"), ("face of the dash", "dashface"), ("front of the dash", "dashface"), ("front of dash", "dashface"), ("halp", "help"), ("glove box", "glovebox"), ("glove compartment", "glovebox"),
         ("centre console", "console"), ("center console", "console"), ("cup holder", "cupholder"), ("cup holders", "cupholder"), ("cupholders", "cupholder"), ("middle console", "console"),
         ("a pillar", "apillar"), ("a pillars", "apillar"), ("a post", "apillar"), ("windscreen pillar", "apillar"), ("windshield pillar", "apillar"), ("front pillar", "apillar"),
         ("b pillar", "bpillar"), ("b pillars", "bpillar"), ("b post", "bpillar"), ("belt pillar", "bpillar"), ("door pillar", "bpillar"), ("c pillar", "cpillar"), ("c pillars", "cpillar"), ("rear pillar", "cpillar"), ("c post", "cpillar"),
@@ -21,9 +21,9 @@ public static class Phrases
         ("grab handle", "grabhandle"), ("grab handles", "grabhandle"), ("roof handle", "grabhandle"), ("handle above the door", "grabhandle"), ("handle", "grabhandle"), ("oh handle", "grabhandle"), ("bulk head", "bulkhead"),
         ("body worn", "bodyworn"), ("body mic", "bodyworn mic"), ("on the body", "on bodyworn"), ("worn", "bodyworn"), ("wear", "bodyworn"), ("wearing", "bodyworn"), ("clothing", "bodyworn"), ("clothes", "bodyworn"), ("chest", "bodyworn"), ("lapel", "bodyworn"), ("costume", "bodyworn"),
         ("runner up", "runnerup"), ("runners up", "runnerup"), ("next best", "nextbest"), ("second best", "secondbest"), ("plan b", "planb"), ("other option", "otheroption"), ("other options", "otheroption"), ("second choice", "secondbest"), ("next one", "nextbest"), ("plan two", "planb"), ("what else", "alternative"), ("anything else", "alternative"),
-        ("low loader", "trailer"), ("process trailer", "trailer"), ("standing still", "stationary"), ("not moving", "stationary"), ("at a standstill", "stationary"), ("switched off", "off"), ("turned off", "off"), ("shut off", "off"), ("switched on", "on"), ("turned on", "on"),
+        ("low loader", "trailer"), ("process trailer", "trailer"), ("standing still", "stationary"), ("stood still", "stationary"), ("stand still", "stationary"), ("ticking over", "idling"), ("tick over", "idling"), ("not moving", "stationary"), ("at a standstill", "stationary"), ("switched off", "off"), ("turned off", "off"), ("shut off", "off"), ("switched on", "on"), ("turned on", "on"),
         ("rolled down", "down"), ("wound down", "down"), ("rolled up", "up"), ("wound up", "up"), ("roll down", "down"), ("wind down", "down"), ("roll up", "up"), ("all the way down", "down"),
-        ("front seat passenger", "passenger"), ("front passenger", "passenger"), ("co driver", "passenger"), ("shotgun seat", "passenger"), ("riding shotgun", "passenger"), ("person in the passenger seat", "passenger"), ("passenger seat", "passenger"), ("passenger side", "passenger side"),
+        ("front seat passenger", "passenger"), ("front passenger", "passenger"), ("co driver", "passenger"), ("shotgun seat", "passenger"), ("riding shotgun", "passenger"), ("person in the passenger seat", "passenger"), ("passenger seat", "passenger"), ("passenger side", "passenger side"), ("behind the wheel", "driver"), ("at the wheel", "driver"), ("whoever is driving", "driver"), ("person next to the driver", "passenger"), ("one next to the driver", "passenger"), ("sitting next to the driver", "passenger"), ("sat next to the driver", "passenger"), ("front next to the driver", "passenger"), ("whoever is next to the driver", "passenger"), ("sits next to the driver", "passenger"), ("whoever driving", "driver"), ("whoever drives", "driver"), ("the one driving", "the driver"), ("one who is driving", "driver"), ("one who drives", "driver"), ("person driving", "driver"), ("man driving", "driver"), ("woman driving", "driver"), ("guy driving", "driver"), ("actor driving", "driver"), ("near side", "left"), ("nearside", "left"), ("offside", "right"), ("off side", "right"),
         ("follow car", "followcar"), ("follow vehicle", "followcar"), ("follow van", "followcar"), ("following car", "followcar"), ("chase car", "chasecar"), ("chase vehicle", "chasecar"), ("car lengths", "carlengths"), ("car length", "carlength"), ("fall back", "fallback"), ("falls back", "fallback"), ("falling back", "fallback"), ("drop back", "dropback"), ("drops back", "dropback"), ("dropping back", "dropback"), ("hang back", "fallback"), ("fall behind", "fallback"), ("drop behind", "dropback"), ("drop outs", "dropouts"), ("body packs", "bodypacks"), ("body pack", "bodypack"), ("belt packs", "beltpacks"), ("belt pack", "beltpack"), ("keep out", "keepout"), ("keep clear", "keepout"), ("stay out", "keepout"), ("radio link", "radiolink"),
         ("pop up", "popup"), ("pop ups", "popup"), ("cool down", "cooldown"), ("runs out", "runout"), ("run out", "runout"), ("running out", "runout"), ("o clock", "oclock"), ("grown ups", "grownups"), ("power bank", "powerbank"), ("gain sheet", "gainsheet"), ("child locks", "childlock"), ("child lock", "childlock"), ("non stop", "nonstop"), ("north west", "northwest"), ("north east", "northeast"), ("south west", "southwest"), ("south east", "southeast"),
         ("noise floor", "noisefloor"), ("audio file", "audiofile"), ("sound file", "soundfile"),
@@ -35,6 +35,9 @@ public static class Phrases
         ("paperwork", "licence"), ("permission", "permit"), ("red tape", "licence"), ("against the law", "illegal"), ("allowed by law", "legal"), ("above board", "legal"), ("legit", "legal"),
         ("time lapse", "timelapse"), ("lav mic", "lav mic"), ("battery pack", "battery"), ("battery packs", "batteries"), ("mic plan", "mic plan"), ("set up", "setup"), ("mount points", "mountpoints"), ("mounting points", "mountpoints"), ("fixing points", "mountpoints"), ("mount point", "mountpoints"), ("mounting places", "mountpoints"), ("mounting spots", "mountpoints"), ("mount sites", "sites"));
 
+    // Each word begins few phrases; the longest comes first.
+    private static readonly Dictionary<string, (string[] Written, string[] Meant)[]> ByFirst = Known.GroupBy(p => p.Written[0], StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.ToArray(), StringComparer.Ordinal);
+
     /// <summary>Words with each known phrase replaced by what it means, longest phrase first.</summary>
     public static IReadOnlyList<Token> Join(IReadOnlyList<Token> tokens)
     {
@@ -42,17 +45,7 @@ public static class Phrases
         var joined = new List<Token>();
         for (int i = 0; i < tokens.Count;)
         {
-            (string[] Written, string[] Meant)? found = null;
-            foreach ((string[] written, string[] meant) in Known)
-            {
-                if (Matches(tokens, i, written))
-                {
-                    found = (written, meant);
-                    break;
-                }
-            }
-
-            if (found is not { } phrase)
+            if (At(tokens, i) is not { } phrase)
             {
                 joined.Add(tokens[i++]);
                 continue;
@@ -64,6 +57,19 @@ public static class Phrases
         }
 
         return joined;
+    }
+
+    private static (string[] Written, string[] Meant)? At(IReadOnlyList<Token> tokens, int i)
+    {
+        foreach ((string[] Written, string[] Meant) phrase in ByFirst.GetValueOrDefault(tokens[i].Word, []))
+        {
+            if (Matches(tokens, i, phrase.Written))
+            {
+                return phrase;
+            }
+        }
+
+        return null;
     }
 
     private static bool Matches(IReadOnlyList<Token> tokens, int at, string[] words)

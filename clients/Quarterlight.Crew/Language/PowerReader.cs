@@ -18,7 +18,8 @@ public static partial class PowerReader
             : tokens.Any(t => t.Word is "conducted" or "output") ? TransmitPowerBasis.Conducted : null;
         for (int i = 0; i + 1 < tokens.Count; i++)
         {
-            if (tokens[i].Number is not { } number)
+            double? said = tokens[i].Number ?? Part(tokens, i);
+            if (said is not { } number)
             {
                 continue;
             }
@@ -41,6 +42,15 @@ public static partial class PowerReader
         // dBm to mW by the definition of the decibel.
         Match level = Dbm().Match(text);
         return level.Success ? new PowerSaid(Math.Pow(10, (level.Groups[1].Success ? -1 : 1) * double.Parse(level.Groups[2].Value, CultureInfo.InvariantCulture) / 10), basis) : null;
+    }
+
+    // "Half a watt", "a quarter watt", "a watt": the word before the unit.
+    private static double? Part(IReadOnlyList<Token> tokens, int i)
+    {
+        bool article = tokens[i].Word is "a" or "one";
+        string part = article && i > 0 ? tokens[i - 1].Word : tokens[i].Word;
+        bool watts = tokens[i + 1].Word is "watt" or "watts" or "milliwatt";
+        return !watts ? null : part switch { "half" => 0.5, "quarter" => 0.25, _ => article ? 1 : null };
     }
 
     // "250 uV/m at 3 m"; limits are stated at 3 m as a rule.

@@ -44,7 +44,7 @@ public static class RadioWords
 
     /// <summary>Anything else these readers look for, known so that spelling is corrected toward it.</summary>
     public static readonly IReadOnlySet<string> Others = Lexicon.Words(
-        "percent mhz ghz khz mw milliwatt milliwatts watt watts dbm eirp erp dbuv microvolt microvolts yard yards yds miles mile feet foot metre metres meter meters kilometre kilometres kilometer kilometers carlength carlengths length lengths "
+        "carrier carriers booming scratchy faintly percent mhz ghz khz mw milliwatt milliwatts watt watts dbm eirp erp dbuv microvolt microvolts yard yards yds miles mile feet foot metre metres meter meters kilometre kilometres kilometer kilometers carlength carlengths length lengths "
         + "tunnel tunnels underpass city downtown canyon suburb suburbs suburban residential street streets town village urban rural countryside country motorway freeway highway desert truck trucks lorry lorries bus buses coach van vans traffic between corner corners sight "
         + "mast outside inside indoors roof glass mono stereo faint weak noisy crackly clear strong loud step steps spacing spaced apart spread raster order fifth third drop fall stay chase dropping falling lag power frequency tall raise raised height car cars put "
         + "away distance availability feed monitor lose followers listeners village cart supervisor script fm digital analogue analog crew assistant director truck picture headphones cans separation block blocks audio battery batteries");

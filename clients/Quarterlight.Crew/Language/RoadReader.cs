@@ -40,7 +40,7 @@ public static class RoadReader
     {
         ArgumentNullException.ThrowIfNull(tokens);
         bool nothing = Any(tokens, "no", "nothing", "without", "nobody");
-        if (Any(tokens, "corner", "corners") || (Any(tokens, "sight") && (Any(tokens, "out", "no", "not", "lose", "losing", "lost"))))
+        if (Any(tokens, "corner", "corners", "bend", "bends", "hairpin") || (Any(tokens, "sight") && (Any(tokens, "out", "no", "not", "lose", "losing", "lost"))))
         {
             return LinkSight.RoundACorner;
         }
@@ -58,6 +58,7 @@ public static class RoadReader
         int between = IndexOf(tokens, "between");
         bool behind = tokens.Where((t, i) => t.Is("behind") && i + 2 < tokens.Count && tokens[i + 1].Word is "a" or "an" or "another" && Big(tokens[i + 2]) is not null).Any();
         bool inTheWay = tokens.Any(t => Big(t) is not null) && (Any(tokens, "blocking", "blocks", "blocked") || tokens.Where((t, i) => t.Is("way") && i > 1 && tokens[i - 1].Is("the") && tokens[i - 2].Is("in")).Any() || tokens.Where((t, i) => t.Is("front") && i > 0 && tokens[i - 1].Is("in")).Any());
+        inTheWay |= tokens.Where((t, i) => Big(t) is not null && tokens.Skip(i + 1).Take(3).Any(c => c.Word is "cuts" or "cut" or "cutting" or "pulls" or "pull" or "pulling" or "gets" or "slips" or "squeezes") && tokens.Skip(i + 1).Take(4).Any(c => c.Word is "in" or "between")).Any();
         bool traffic = tokens.Where((t, i) => t.Is("traffic") && !(i + 1 < tokens.Count && tokens[i + 1].Word is "light" or "lights")).Any();
         if (!behind && !traffic && !inTheWay && (between < 0 || tokens.Skip(between + 1).Take(1).Any(t => t.Number is not null)))
         {

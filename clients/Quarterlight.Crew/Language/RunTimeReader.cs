@@ -20,7 +20,7 @@ public static class RunTimeReader
         {
             Aspect = Aspect(tokens, durations.Count > 0 || until is not null),
             NeedMin = durations.Count > 0 ? durations[0].Minutes : null,
-            UntilMinute = until?.Minute,
+            UntilMinute = until is null ? null : UntilEvening(tokens, until),
             UntilLunch = tokens.Any(t => t.Word is "lunch" or "dinner" && t.Number is null),
             BatteryC = temperatures.Count > 0 ? temperatures[0].Celsius : null,
             MarginFraction = Margin(tokens),
@@ -32,12 +32,21 @@ public static class RunTimeReader
         };
     }
 
+    // "Until half seven": a shooting day ends in the evening, so 7 to 9 are the evening's (judgement).
+    private static int UntilEvening(IReadOnlyList<Token> tokens, ClockSaid until) =>
+        until.Minute is >= 7 * 60 and < 10 * 60 && !ClockReader.SaysHalf(tokens, until) ? until.Minute + (12 * 60) : until.Minute;
+
     private static RunTimeAspect Aspect(IReadOnlyList<Token> tokens, bool length)
     {
         bool Any(params string[] words) => tokens.Any(t => t.Number is null && words.Contains(t.Word));
-        if (Any("swap", "swaps", "change", "changes", "replace", "swapping", "swapped", "changing", "changed", "replacing", "replaced") && Any("when", "how", "what", "time", "times", "often", "schedule", "plan", "list", "sheet"))
+        if (Any("swaps") || Any("swap", "change", "changes", "replace", "swapping", "swapped", "changing", "changed", "replacing", "replaced") && Any("when", "how", "what", "time", "times", "often", "schedule", "plan", "list", "sheet"))
         {
             return RunTimeAspect.Swaps;
+        }
+
+        if (Any("space", "storage") && tokens.Any(t => t.IsAny(ForecastWords.Media)))
+        {
+            return RunTimeAspect.Cards;
         }
 
         if (length || Any("lunch", "wrap", "dinner") || (Any("enough") && !Any("many")))

@@ -89,7 +89,7 @@ public static class SeatWords
     private static SeatMention? ReadAt(IReadOnlyList<Token> tokens, int i)
     {
         Token token = tokens[i];
-        if (token.Is("behind") && Word(tokens, Skip(tokens, i + 1)) is { } whom && Name(whom) is { } name)
+        if (token.Is("behind") && Word(tokens, Skip(tokens, i + 1)) is { } whom && Name(whom) is { } name && !tokens[Skip(tokens, i + 1)].Possessive)
         {
             return new SeatMention(2, name, i, Skip(tokens, i + 1) - i + 1);
         }

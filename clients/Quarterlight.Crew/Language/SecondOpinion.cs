@@ -7,6 +7,9 @@ internal static class SecondOpinion
     private const float LeastLead = 0.1f;
     private const float LeastSure = 0.2f;
 
+    // To leave alone what the rules understood takes a longer lead.
+    private const float LeastLeadOfNothing = 0.3f;
+
     /// <summary>The request as the rules and the model together understand it.</summary>
     /// <param name="read">The question as the rules read it.</param>
     public static CrewRequest Of(QuestionRead read) => Of(read, IntentModel.Shipped);
@@ -47,15 +50,14 @@ internal static class SecondOpinion
             return rules;
         }
 
-        if (rules == CrewIntent.Unknown)
-        {
-            return read.Said.Count >= 2 && probabilities[(int)best] >= LeastSure ? best : rules;
-        }
-
-        // A microphone's place asked for in so many words is the plan's business whatever else is named.
-        if (rules == CrewIntent.Plan && read.Said.Any(Lexicon.Wheres) && read.Said.Any(Lexicon.Placing))
+        if (best == CrewIntent.Unknown && probabilities[(int)best] - probabilities[(int)rules] < LeastLeadOfNothing)
         {
             return rules;
+        }
+
+        if (rules == CrewIntent.Unknown)
+        {
+            return (read.Said.Count >= 2 || read.Request.Site is not null) && probabilities[(int)best] >= LeastSure ? best : rules;
         }
 
         // The model has seen no questions that go on from one about the radio; there the rules know better.
@@ -63,13 +65,11 @@ internal static class SecondOpinion
     }
 
     // What changes something, or speaks of what is not there, is not guessed.
-    private static bool Stands(CrewIntent intent, QuestionRead read) => intent switch
+    internal static bool Stands(CrewIntent intent, QuestionRead read) => intent switch
     {
         CrewIntent.SetUnits => read.Request.Units is not null,
         CrewIntent.SetClipLimits => read.Request.Clip.Limits is not null || read.Request.Clip.ResetsLimits,
-        CrewIntent.UseScene => read.Request.SceneSaid && read.Rules.Intent == CrewIntent.Unknown,
-        CrewIntent.LinkCheck => !read.Said.Any("seat", "seats", "lean"),
-        CrewIntent.LinkLaw => !read.Radio.IsEmpty || read.Said.Any(RadioWords.Links) || read.Said.Any(RadioWords.Channels) || read.Said.Any(RadioWords.Transmitters) || read.Said.Any("radio", "radios", "power", "signal", "licence", "license", "gear", "kit", "rig", "send", "legal") && !read.Said.Any("film", "shoot", "park", "drive"),
+        CrewIntent.UseScene => read.Request.SceneSaid && !read.Request.HasChanges && read.Said.Count > 2,
         CrewIntent.LoadDemo => read.Said.Any("demo", "example", "examples", "sample", "samples", "invented", "dummy", "pretend", "fake", "practice", "mock", "test") && !read.Said.Any("clip", "clips", "recording"),
         CrewIntent.Show => read.Request.SceneSaid || read.Said.KitSaid is not null || read.CabinNamed is not null,
         CrewIntent.WhatIf => read.Request.HasChanges,

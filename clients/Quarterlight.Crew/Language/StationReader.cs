@@ -5,6 +5,9 @@ namespace Quarterlight.Crew.Language;
 /// <summary>Reads which broadcast stations the crew hears.</summary>
 public static class StationReader
 {
+    // Above the FM band, whose upper edge is 108 MHz (from memory).
+    private const double HighestStationMHz = 110;
+
     /// <summary>Stations with their strength, and the first word that is about them; past the last word when none is.</summary>
     /// <param name="tokens">Words.</param>
     /// <param name="frequencies">Frequencies among them.</param>
@@ -12,6 +15,8 @@ public static class StationReader
     {
         ArgumentNullException.ThrowIfNull(tokens);
         ArgumentNullException.ThrowIfNull(frequencies);
+        // Only broadcasters are heard so; "keep 600 to 606 clear" is no station.
+        frequencies = [.. frequencies.Where(f => f.MHz <= HighestStationMHz)];
         if (Start(tokens, frequencies) is not { } start || frequencies.All(f => f.Index < start))
         {
             return ([], tokens.Count);
@@ -20,7 +25,7 @@ public static class StationReader
         FrequencySaid[] heard = [.. frequencies.Where(f => f.Index >= start)];
 
         // "strong on 97.7 and 98.5, faint on 99.1" names the strength first; "97.7 strong and 98.5 faint" afterwards.
-        StationStrength? ahead = Strengths(tokens, start - 1, heard[0].Index).LastOrDefault();
+        StationStrength? ahead = Strengths(tokens, Math.Max(-1, start - 3), heard[0].Index).LastOrDefault();
         var stations = new List<HeardStation>();
         for (int i = 0; i < heard.Length; i++)
         {
@@ -77,6 +82,12 @@ public static class StationReader
             {
                 return i;
             }
+        }
+
+        // "A faint one at 99.9".
+        if (frequencies.Count > 0 && frequencies[0].Index is > 0 and var at && Enumerable.Range(Math.Max(0, at - 4), Math.Min(at, 4)).FirstOrDefault(i => StrengthOf(tokens, i) is not null && tokens.Skip(i + 1).Any(t => t.Word is "one" or "signal" or "programme" or "music" or "broadcast"), -1) is >= 0 and var told)
+        {
+            return told;
         }
 
         return frequencies.FirstOrDefault(f => StrengthOf(tokens, AfterFillers(tokens, f.Index + (f.Named ? 2 : 1))) is not null) is { } first ? first.Index : tokens.Any(t => t.Word is "dbuv" or "dbµv" or "dbμv") && frequencies.Count > 0 ? frequencies[0].Index : null;

@@ -19,7 +19,8 @@ public static class SunReader
     {
         ArgumentNullException.ThrowIfNull(tokens);
         bool shade = tokens.Any(t => t.Word is "shade" or "shaded"), none = Denied(tokens, "shade") || Denied(tokens, "popup");
-        bool sun = tokens.Where((t, i) => t.Is("sun") && i > 0 && tokens[i - 1].Word is "full" or "direct" or "the" or "open" or "in").Any() && !tokens.Any(t => t.Word is "since" or "for" or "hours" or "out");
+        bool sun = tokens.Where((t, i) => t.Is("sun") && i > 0 && tokens[i - 1].Word is "the" or "open" or "in").Any() && !tokens.Any(t => t.Word is "since" or "for" or "hours" or "out");
+        sun |= tokens.Where((t, i) => t.Is("sun") && i > 0 && tokens[i - 1].Word is "full" or "direct" or "blazing").Any();
         if (none || (sun && !shade))
         {
             return CarShade.None;

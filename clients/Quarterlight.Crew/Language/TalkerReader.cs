@@ -60,6 +60,29 @@ public static class TalkerReader
         return [.. found.OrderBy(f => f.Start)];
     }
 
+    /// <summary>The one other scene that has a talker of the name said, when the scene itself has none; null otherwise.</summary>
+    /// <param name="tokens">Words.</param>
+    /// <param name="scene">Scene talked about.</param>
+    /// <param name="scenes">All scenes of the team.</param>
+    public static Scene? SceneOfRole(IReadOnlyList<Token> tokens, Scene scene, IReadOnlyList<Scene> scenes)
+    {
+        ArgumentNullException.ThrowIfNull(tokens);
+        ArgumentNullException.ThrowIfNull(scene);
+        ArgumentNullException.ThrowIfNull(scenes);
+        bool Has(Scene s) => s.Talkers.Any(t => tokens.Any(w => w.Number is null && !Weak.Contains(w.Word) && Names(t, w.Word)));
+        if (Has(scene) || tokens.Any(t => ByRole(t, scene) is not null))
+        {
+            return null;
+        }
+
+        Scene[] having = [.. scenes.Where(s => s.Name != scene.Name && Has(s)).Take(2)];
+        return having.Length == 1 ? having[0] : null;
+    }
+
+    // "Singer" and "the singer's" name the singer; "driver" and the like are seats.
+    private static bool Names(Talker talker, string word) =>
+        !SeatWords.All.Contains(word) && (NameWords.Of(talker.DisplayName).Contains(word) || NameWords.Of(talker.Id).Contains(word));
+
     /// <summary>The one a question about a place is for: named after "for", or with a microphone, or apart from the place.</summary>
     public static string? For(IReadOnlyList<Token> tokens, IReadOnlyList<TalkerMention> talkers, SiteMention? site)
     {
@@ -91,14 +114,14 @@ public static class TalkerReader
             return null;
         }
 
-        Talker[] named = [.. scene.Talkers.Where(t => Tokenizer.Split(t.DisplayName).Concat(Tokenizer.Split(t.Id)).Any(w => w.Word == token.Word))];
+        Talker[] named = [.. scene.Talkers.Where(t => NameWords.Of(t.DisplayName).Contains(token.Word) || NameWords.Of(t.Id).Contains(token.Word))];
         if (named.Length > 0)
         {
             return named.Length == 1 ? named[0] : null;
         }
 
         string[]? same = SameRole.FirstOrDefault(r => r.Contains(token.Word));
-        Talker[] alike = same is null ? [] : [.. scene.Talkers.Where(t => Tokenizer.Split(t.DisplayName).Concat(Tokenizer.Split(t.Id)).Any(w => same.Contains(w.Word)))];
+        Talker[] alike = same is null ? [] : [.. scene.Talkers.Where(t => NameWords.Of(t.DisplayName).Concat(NameWords.Of(t.Id)).Any(same.Contains))];
         return alike.Length == 1 ? alike[0] : null;
     }
 }

@@ -8,7 +8,7 @@ public static partial class Tokenizer
 {
     private static readonly (Regex Written, string Meant)[] Whole = Table(
         ("km/h", "kmh"), ("km / h", "kmh"), ("kilometers per hour", "kmh"), ("kilometres per hour", "kmh"), ("kilometers an hour", "kmh"),
-        ("kilometres an hour", "kmh"), ("kph", "kmh"), ("m.p.h.", "mph"), ("m.p.h", "mph"), ("miles per hour", "mph"), ("miles an hour", "mph"),
+        ("kilometres an hour", "kmh"), ("kph", "kmh"), ("kmph", "kmh"), ("kms/h", "kmh"), ("km per hour", "kmh"), ("km an hour", "kmh"), ("ks an hour", "kmh"), ("k an hour", "kmh"), ("m.p.h.", "mph"), ("m.p.h", "mph"), ("miles per hour", "mph"), ("miles an hour", "mph"),
         ("a/c", "ac"), ("a.c.", "ac"), ("a.m.", "am"), ("p.m.", "pm"), ("a.m", "am"), ("p.m", "pm"), ("o'clock", "oclock"), ("won't", "will not"), ("can't", "can not"), ("cannot", "can not"), ("cant", "can not"), ("dont", "do not"), ("w/o", "without"), ("w/", "with "));
 
     /// <summary>Lower-case words and numbers in order; punctuation and hyphens only part them.</summary>
@@ -26,6 +26,7 @@ public static partial class Tokenizer
         lower = Hour().Replace(lower, "$1:$2");
         lower = Dash().Replace(lower, " to ");
         lower = Fraction().Replace(lower, m => m.Groups[1].Value == "4" ? " quarter " : " half ");
+        lower = HalfMore().Replace(lower, "$1.5");
         lower = lower.Replace("%", " percent ", StringComparison.Ordinal).Replace("½", " half ", StringComparison.Ordinal).Replace("¼", " quarter ", StringComparison.Ordinal);
         lower = lower.Replace("n't", " not", StringComparison.Ordinal);
         var tokens = new List<Token>();
@@ -68,13 +69,10 @@ public static partial class Tokenizer
                 if (value is 100 or 1000)
                 {
                     bool counted = joined.Count > 0 && joined[^1].Number is > 0 and < 100;
-                    double times = counted ? joined[^1].Number!.Value : 1;
+                    int couple = counted ? 0 : CoupleBefore(joined);
+                    double times = counted ? joined[^1].Number!.Value : couple > 0 ? 2 : 1;
                     string word = counted ? joined[^1].Word + " " + token.Word : token.Word;
-                    if (counted)
-                    {
-                        joined.RemoveAt(joined.Count - 1);
-                    }
-
+                    joined.RemoveRange(joined.Count - (counted ? 1 : couple), counted ? 1 : couple);
                     joined.Add(new Token(word, times * value));
                     continue;
                 }
@@ -98,11 +96,23 @@ public static partial class Tokenizer
                 continue;
             }
 
+            // "Two and a half" is one number too; "one" stays a word.
+            if (token.Is("half") && joined.Count > 2 && joined[^1].Is("a") && joined[^2].Is("and") && joined[^3] is { Number: { } whole } before && whole == Math.Floor(whole))
+            {
+                joined.RemoveRange(joined.Count - 3, 3);
+                joined.Add(new Token($"{before.Word} and a half", whole + 0.5));
+                continue;
+            }
+
             joined.Add(token);
         }
 
         return joined;
     }
+
+    // Words of "couple" or "couple of" at the end.
+    private static int CoupleBefore(List<Token> joined) =>
+        joined.Count > 0 && joined[^1].Is("couple") ? 1 : joined.Count > 1 && joined[^1].Is("of") && joined[^2].Is("couple") ? 2 : 0;
 
     // "470-494" is a range; between words a hyphen only parts.
     [GeneratedRegex(@"(?<=\d)\s?[-–—]\s?(?=\d)", RegexOptions.CultureInvariant)]
@@ -110,6 +120,10 @@ public static partial class Tokenizer
 
     [GeneratedRegex(@"(?<![\d./])1/([24])(?![\d/])", RegexOptions.CultureInvariant)]
     private static partial Regex Fraction();
+
+    // "2½" is two and a half.
+    [GeneratedRegex(@"(?<![\d.,:])(\d+)\s?½", RegexOptions.CultureInvariant)]
+    private static partial Regex HalfMore();
 
     // "9.30am" is a time of day; "9.30" alone is a number.
     [GeneratedRegex(@"(?<![\d.,:])([01]?\d|2[0-3])\.([0-5]\d)(?=\s?[ap]m\b)", RegexOptions.CultureInvariant)]

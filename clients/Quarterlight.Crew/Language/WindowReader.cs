@@ -3,7 +3,7 @@ namespace Quarterlight.Crew.Language;
 /// <summary>Reads which windows are down out of a question.</summary>
 public static class WindowReader
 {
-    private const double HalfOpen = 0.5;
+    private const double HalfOpen = 0.5, Quarter = 0.25, Third = 0.33;
 
     // How far "a crack" is: judgement.
     private const double Cracked = 0.15;
@@ -15,14 +15,14 @@ public static class WindowReader
         var said = new List<WindowSaid>();
         for (int i = 0; i < tokens.Count; i++)
         {
-            bool rearGlass = tokens[i].Is("rearglass") && i > 0;
+            bool rearGlass = tokens[i].Is("rearglass");
             if (!(tokens[i].IsAny(Lexicon.Windows) || rearGlass))
             {
                 continue;
             }
 
-            IReadOnlyList<Token> near = [.. tokens.Skip(Math.Max(0, i - 4)).Take(Math.Min(i, 4) + 6)];
-            bool open = near.Any(t => t.IsAny(Lexicon.Opened)), closed = near.Any(t => t.IsAny(Lexicon.Closed));
+            IReadOnlyList<Token> near = [.. tokens.Skip(Math.Max(0, i - 4)).Take(Math.Min(i, 4) + 8)];
+            bool open = near.Any(t => t.IsAny(Lexicon.Opened)) || Partly(near) is not null, closed = near.Any(t => t.IsAny(Lexicon.Closed));
             if (!open && !closed)
             {
                 continue;
@@ -38,12 +38,32 @@ public static class WindowReader
 
     private static double HowFar(IReadOnlyList<Token> near)
     {
-        if (near.FirstOrDefault(t => t.Number is > 0 and <= 100) is { Number: { } percent } && near.Any(t => t.Word is "percent"))
+        bool little = near.Any(t => t.Word is "crack" or "cracked" or "cracks" or "bit" or "inch" or "inches" or "touch" or "slightly" or "ajar" or "finger" or "gap" or "smidge" or "centimetre" or "centimetres" or "cm");
+        return Partly(near) ?? (little ? Cracked : 1);
+    }
+
+    // "30 percent", "three quarters", "a third", "half"; "two thirds" to the hundredth.
+    private static double? Partly(IReadOnlyList<Token> near)
+    {
+        for (int i = 0; i < near.Count; i++)
         {
-            return percent / 100;
+            double? before = i > 0 ? near[i - 1].Number : null;
+            switch (near[i].Word)
+            {
+                case "percent" when before is > 0 and <= 100:
+                    return before / 100;
+                case "quarter" or "quarters" when !(i + 1 < near.Count && near[i + 1].Word is "mile" or "past" or "to" or "inch" or "of"):
+                    return before == 3 ? 0.75 : Quarter;
+                case "third" when i > 0 && near[i - 1].Word is "a" or "one":
+                    return Third;
+                case "thirds":
+                    return 1 - Third;
+                case "half" or "halfway" when !(i + 1 < near.Count && near[i + 1].Word is "inch" or "mile" or "hour" or "an" or "past" || i + 2 < near.Count && near[i + 1].Word is "a" && near[i + 2].Word is "mile" or "inch"):
+                    return HalfOpen;
+            }
         }
 
-        return near.Any(t => t.Word is "half" or "halfway") ? HalfOpen : near.Any(t => t.Word is "crack" or "cracked" or "cracks" or "bit" or "inch" or "touch" or "slightly" or "ajar" or "quarter") ? Cracked : 1;
+        return null;
     }
 
     private static SeatMention? SeatOf(IReadOnlyList<Token> tokens, int window, bool rearGlass)
