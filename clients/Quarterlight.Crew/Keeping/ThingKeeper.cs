@@ -86,7 +86,7 @@ internal sealed class ThingKeeper<T>(Shelf<T> shelf, IThingForm<T> form, Planner
 
         IReadOnlyList<T> all = await shelf.ListAsync(cancellation).ConfigureAwait(false);
         T? kept = edits ? all.FirstOrDefault(t => shelf.IdOf(t) == parts[1]) : null;
-        var reading = new EntryReading(entry, await form.ShowAsync(entry.FormId, null, null, units, cancellation).ConfigureAwait(false));
+        var reading = new EntryReading(entry, await form.ShowAsync(entry.FormId, kept, null, units, cancellation).ConfigureAwait(false));
         if (edits && kept is null)
         {
             return reading.Refused($"Nothing kept: somebody removed this {shelf.Word} meanwhile.", [], memory);

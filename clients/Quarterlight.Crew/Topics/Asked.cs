@@ -34,7 +34,7 @@ internal sealed record Asked(PlannerClients Planner, CrewRequest Request, CrewVo
         Memory = Memory with { SceneName = Request.SceneName },
     };
 
-    public CrewAnswer NoScene() => Answer("There is no scene to plan yet.", [new(CrewLineKind.Plain, "Say \"load demo\" for invented scenes to try, or keep a scene through the planner's API first.")]) with
+    public CrewAnswer NoScene() => Answer("There is no scene to plan yet.", [new(CrewLineKind.Plain, "Say \"load demo\" for invented scenes to try, or make your own with \"scene new\".")]) with
     {
         Outcome = CrewOutcome.Refused,
         Private = true,

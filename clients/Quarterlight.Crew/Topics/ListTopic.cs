@@ -21,8 +21,12 @@ internal static class ListTopic
 
         ListMountSitesResponse all = await asked.SitesAsync(cabinName).ConfigureAwait(false);
         string car = Name(asked.Vocabulary.Cabins.FirstOrDefault(c => c.Name == cabinName)?.DisplayName ?? "", cabinName);
-        List<CrewLine> lines = [.. all.Sites.GroupBy(s => s.Family).Select(g => new CrewLine(CrewLineKind.Plain,
-            Say($"{Capital(SiteWords.Say(g.Key))} ({g.Count()}): {CrewText.Clean(string.Join("; ", g.Select(s => Name(s.Words))), 300)}")))];
+        IGrouping<MountFamily, MountSite>[] families = [.. all.Sites.GroupBy(s => s.Family)];
+        List<CrewLine> lines =
+        [
+            new(CrewLineKind.Plain, $"{Capital(Join([.. families.Select(g => Say($"{SiteWords.Say(g.Key)} {g.Count()}"))]))}."),
+            .. families.Select(g => new CrewLine(CrewLineKind.RunnerUp, $"{Capital(SiteWords.Say(g.Key))}: {string.Join("; ", g.Select(s => Name(s.Words)))}.")),
+        ];
         return asked.Answer(Say($"{car}: {all.Sites.Count} mount sites."), lines) with
         {
             Understood = $"mount sites of the {car}",
@@ -64,7 +68,7 @@ internal static class ListTopic
         }
 
         List<CrewLine> about = [.. scene.Talkers.Select(t => new CrewLine(CrewLineKind.Plain,
-            Say($"{Name(t.DisplayName, t.Id)}: seat {Seat(t.SeatId)}, {Effort(t.VocalEffort)}, {t.HeadPoses.Count} head poses{(t.NoBodyWorn ? ", nothing worn" : "")}")))];
+            Say($"{Name(t.DisplayName, t.Id)}: seat {Seat(t.SeatId)}, {Effort(t.VocalEffort)}, {t.HeadPoses.Count} head pose{(t.HeadPoses.Count == 1 ? "" : "s")}{(t.NoBodyWorn ? ", nothing worn" : "")}")))];
         about.AddRange(scene.Shots.Select(s => new CrewLine(CrewLineKind.Plain, Say($"Camera {Name(s.Id)}: {s.FocalLengthMm:0.#} mm on a {s.SensorWidthMm:0.##} × {s.SensorHeightMm:0.##} mm sensor"))));
         about.Add(new(CrewLineKind.Plain, Capital(DriveText.Whole(scene.DriveConditions, asked.Units))));
         if (scene.FollowCar is { } follow)

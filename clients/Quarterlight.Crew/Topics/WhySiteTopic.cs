@@ -42,8 +42,8 @@ internal static class WhySiteTopic
             lines.Add(new(CrewLineKind.Plain, $"That is the best of {sites.Count} such places: {string.Join("; ", sites.Select(s => Name(s.Words)))}."));
         }
 
-        string who = Talker(scene, talker.Id), where = PlacementText.Place(site);
-        return asked.Answer(WhyText.Headline(answer, who, Capital(where), asked.Units), lines) with
+        string who = Talker(scene, talker.Id), where = PlacementText.Place(site), headline = WhyText.Headline(answer, who, Capital(where), asked.Units);
+        return asked.Answer(headline, [.. lines.Where(l => l.Text != headline)]) with
         {
             Understood = PlanTopic.Understood(asked, $"the {where} for {who}, {Name(scene.DisplayName, scene.Name)}"),
             FollowUps = answer.Chosen ? ["next best", "what sites are there?"] : ["mount plan", "what sites are there?"],

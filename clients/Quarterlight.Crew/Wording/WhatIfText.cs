@@ -42,7 +42,9 @@ internal static class WhatIfText
         }
 
         lines.AddRange(PlanText.Uncovered(after));
-        foreach (TalkerPlacement p in after.Best?.Placements ?? [])
+
+        // Where room is short the last figures go first: so the largest change leads.
+        foreach (TalkerPlacement p in (after.Best?.Placements ?? []).OrderByDescending(p => Of(before, p.TalkerId) is { } old ? Math.Abs(Snr(p) - Snr(old)) : double.MaxValue))
         {
             if (Of(before, p.TalkerId) is not { } old)
             {
