@@ -15,7 +15,7 @@ public sealed class WholeStormTests
     private const string SeedVariable = "QUARTERLIGHT_STORM_SEED";
     private const int UsualSeed = 11;
     private const int SentInGap = 10;
-    private const int LongestMilliseconds = 240_000;
+    private const int LongestMilliseconds = 170_000;
     private static readonly TimeSpan PlannerEnd = TimeSpan.FromSeconds(30);
 
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
@@ -91,7 +91,7 @@ public sealed class WholeStormTests
         int needless = storm.All.Sum(verdict.NeedlessFirstAnswers), gaveUp = bot.Log.Lines.Count(l => l.Contains("/callback: no answer in time", StringComparison.Ordinal));
         Write($"Seed {seed}: {storm.All.Count} asked, {storm.Repeated} delivered once more, {platform.Faults.Played} faults, {struck.Length} struck in the first answer, {before.Length} found it there already, "
             + $"{silent.Length} told by the platform, {needless} sent needlessly, {gaveUp} waited for in vain, {cutInMidAnswer} strikes in mid-answer, {platform.Gateway.Resumed} resumes, {platform.Gateway.Identified} sessions");
-        bot.Log.Lines.Where(l => l.StartsWith("Error", StringComparison.Ordinal)).Take(20).ToList().ForEach(Write);
+        bot.Log.Lines.Where(l => l.StartsWith("Error", StringComparison.Ordinal)).Take(5).ToList().ForEach(Write);
         Assert.Equal(1000, storm.All.Count);
         Assert.InRange(storm.Repeated, 50, 250);
         Assert.InRange(platform.Faults.Played, 100, 1000);
