@@ -44,8 +44,21 @@ public sealed partial class EmulatedGateway
         using var connection = new GatewayConnection(Interlocked.Increment(ref opened), socket, platform);
         platform.Recording.Add(new RecordedFrame { Connection = connection.Number, Kind = FrameKind.Opened, Text = $"{http.Request.Path}{http.Request.QueryString}" });
         platform.Locked(() => connections.Add(connection));
-        Greet(connection, http.Request.Query);
-        int? code = await connection.RunAsync(platform.Options.HeartbeatInterval, stopping).ConfigureAwait(false);
+        int? code = null;
+        try
+        {
+            Greet(connection, http.Request.Query);
+            code = await connection.RunAsync(platform.Options.HeartbeatInterval, stopping).ConfigureAwait(false);
+        }
+        finally
+        {
+            // Whatever ended it: one that stayed would count as connected for ever, and its session as in use.
+            Forget(connection, code);
+        }
+    }
+
+    private void Forget(GatewayConnection connection, int? code)
+    {
         platform.Locked(() =>
         {
             connections.Remove(connection);
@@ -54,8 +67,6 @@ public sealed partial class EmulatedGateway
                 session.Connection = null;
                 session.Alive &= code is not (CloseCodes.Normal or CloseCodes.GoingAway);
             }
-
-            return 0;
         });
         platform.Changes.Raise();
     }

@@ -34,12 +34,12 @@ internal sealed class WholeStorm
     public const int UsersOfAServer = 25;
     public const int Servers = 4;
 
-    // Most are quick; drawing a picture takes as much as a dozen of the others.
+    // Most are quick; one that plans or draws takes as much as a dozen of the others.
     private static readonly string[] Questions =
     [
-        "scene list", "car list", "kit list", "law country: Japan frequency: 863 MHz", "help", "help radio", "settings show", "scene show", "sites", "levels effort: shout", "plan",
+        "scene list", "car list", "kit list", "law country: Japan frequency: 863 MHz", "help", "help radio", "settings show", "scene show", "sites", "help radio", "plan",
         "ask how far can they trail us?", "plan scene: nothing of that name", "car show", "kit show small kit", "ask what is the law in Japan at 863 MHz?", "scene use school run",
-        "channels count: 3 range: 470-494 MHz", "why visor", "run-time", "quiet-channel heard: 97.7 strong, 98.5 faint", "settings units metric", "scene show", "sites",
+        "quiet-channel heard: 97.7 strong, 98.5 faint", "settings units metric", "scene show", "sites", "law country: Germany frequency: 863 MHz", "car list", "kit list",
     ];
 
     private static readonly EmulatedFile Clip = new("take 3.wav", "audio/wav", DemoClip.Make());
@@ -174,9 +174,9 @@ internal sealed class WholeStorm
         {
             case < 5:
                 return one.Type("plan", "scene", "");
-            case < 9 when buttons.Remove(one, out VisibleMessage? pressed):
+            case < 8 when buttons.Remove(one, out VisibleMessage? pressed):
                 return one.Press(pressed, pressed.Buttons[Draw(pressed.Buttons.Count)].CustomId!);
-            case < 10:
+            case < 9:
                 return Send(one, "clip", Clip);
             default:
                 return Send(one, Questions[Draw(Questions.Length)]);

@@ -15,7 +15,7 @@ public sealed class WholeStormTests
     private const string SeedVariable = "QUARTERLIGHT_STORM_SEED";
     private const int UsualSeed = 11;
     private const int SentInGap = 10;
-    private const int LongestMilliseconds = 240_000;
+    private const int LongestMilliseconds = 170_000;
     private static readonly TimeSpan PlannerEnd = TimeSpan.FromSeconds(30);
 
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
@@ -27,7 +27,7 @@ public sealed class WholeStormTests
         string folder = Directory.CreateTempSubdirectory("quarterlight-storm-").FullName;
         int port = EmulatedBot.FreePort();
         PlannerHost planner = await StartPlannerAsync(folder, port);
-        await using EmulatedPlatform platform = await EmulatedPlatform.StartAsync(new PlatformOptions { Seed = seed }, Cancellation);
+        await using EmulatedPlatform platform = await EmulatedPlatform.StartAsync(new PlatformOptions { Seed = seed }, TestContext.Current.CancellationToken);
         var storm = new WholeStorm(platform, seed);
         await using EmulatedBot bot = await EmulatedBot.StartAsync(platform, $"http://127.0.0.1:{port}", NoLimits);
         foreach (UserInChannel one in storm.Crowd.DistinctBy(c => c.Channel.Id))
@@ -91,7 +91,7 @@ public sealed class WholeStormTests
         int needless = storm.All.Sum(verdict.NeedlessFirstAnswers), gaveUp = bot.Log.Lines.Count(l => l.Contains("/callback: no answer in time", StringComparison.Ordinal));
         Write($"Seed {seed}: {storm.All.Count} asked, {storm.Repeated} delivered once more, {platform.Faults.Played} faults, {struck.Length} struck in the first answer, {before.Length} found it there already, "
             + $"{silent.Length} told by the platform, {needless} sent needlessly, {gaveUp} waited for in vain, {cutInMidAnswer} strikes in mid-answer, {platform.Gateway.Resumed} resumes, {platform.Gateway.Identified} sessions");
-        bot.Log.Lines.Where(l => l.StartsWith("Error", StringComparison.Ordinal)).Take(20).ToList().ForEach(Write);
+        bot.Log.Lines.Where(l => l.StartsWith("Error", StringComparison.Ordinal)).Take(5).ToList().ForEach(Write);
         Assert.Equal(1000, storm.All.Count);
         Assert.InRange(storm.Repeated, 50, 250);
         Assert.InRange(platform.Faults.Played, 100, 1000);
@@ -100,7 +100,8 @@ public sealed class WholeStormTests
         Assert.True(cutInMidAnswer >= 5, $"{cutInMidAnswer} of the strikes met answers under way");
         Assert.True(platform.Gateway.Resumed >= 4 && platform.Gateway.Identified >= 2);
 
-        Assert.Empty(storm.All.Select(verdict.WrongWith).Where(w => w is not null));
+        string[] wrong = [.. storm.All.Select(verdict.WrongWith).OfType<string>()];
+        Assert.Empty(wrong);
         Assert.InRange(silent.Length, 0, 150);
         Assert.InRange(needless, 0, gaveUp);
 
@@ -108,7 +109,8 @@ public sealed class WholeStormTests
         int demos = WholeStorm.Servers, accounts = bot.Log.Lines.Count(l => l.Contains(", end after ", StringComparison.Ordinal));
         Assert.Equal(storm.All.Count(a => a.Kind != SentKind.Autocomplete) + demos, accounts);
         Assert.InRange(storm.All.Count(a => Answers(a) is [var one] && !one.Content.Contains("cannot be reached", StringComparison.Ordinal)), 700, 1000);
-        Assert.Empty(storm.All.SelectMany(a => Answers(a).Where(m => m.Content.Contains("went wrong", StringComparison.Ordinal)).Select(m => $"{a}: {m.Content}")));
+        string[] faulty = [.. storm.All.SelectMany(a => Answers(a).Where(m => m.Content.Contains("went wrong", StringComparison.Ordinal)).Select(m => $"{a}: {m.Content}"))];
+        Assert.Empty(faulty);
         Assert.Empty(Directory.GetFiles(Path.Combine(bot.DataFolder, "pending")));
         Assert.Empty(platform.Recording.UnknownRoutes);
         Directory.Delete(folder, recursive: true);
