@@ -14,6 +14,7 @@ public sealed class PhrasingTests(ITestOutputHelper output)
     private const double LeastUnseenEnduranceRate = 0.98;
     private const double LeastMendRate = 0.95;
     private const double LeastSecondRate = 0.98;
+    private const double LeastFormsRate = 0.99;
 
     // The goal is 0.95; 0.924 was reached when last scored, 0.026 under it. Held a little under what was reached.
     private const double LeastKeptRate = 0.92;
@@ -40,6 +41,10 @@ public sealed class PhrasingTests(ITestOutputHelper output)
     // Written by a second hand; what it scored before it served to mend the readers stands in its source.md.
     [Fact]
     public void Read_PhrasingsOfASecondHand_UnderstoodAtLeast98In100() => Check("crew-phrasings-second.csv", 500, LeastSecondRate);
+
+    // Written to find misread forms of slots, and all mended with: holds what was mended.
+    [Fact]
+    public void Read_FormsOfSlots_UnderstoodAtLeast99In100() => Check("crew-phrasings-forms.csv", 1_500, LeastFormsRate);
 
     // The other half: only ever scored. Which rows were missed is not told, so that nobody mends for them.
     [Fact]
