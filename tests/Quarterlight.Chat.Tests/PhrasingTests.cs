@@ -14,9 +14,10 @@ public sealed class PhrasingTests(ITestOutputHelper output)
     private const double LeastUnseenEnduranceRate = 0.98;
     private const double LeastMendRate = 0.95;
     private const double LeastSecondRate = 0.98;
+    private const double LeastFormsRate = 0.99;
 
-    // The goal is 0.95; 0.924 was reached when last scored, 0.026 under it. Held a little under what was reached.
-    private const double LeastKeptRate = 0.92;
+    // The goal; 0.955 was reached when last scored, two questions above it.
+    private const double LeastKeptRate = 0.95;
 
     private static readonly ClipMemory Clip = ClipMemory.Of(new ClipReport(), null, null);
 
@@ -41,9 +42,13 @@ public sealed class PhrasingTests(ITestOutputHelper output)
     [Fact]
     public void Read_PhrasingsOfASecondHand_UnderstoodAtLeast98In100() => Check("crew-phrasings-second.csv", 500, LeastSecondRate);
 
+    // Written to find misread forms of slots, and all mended with: holds what was mended.
+    [Fact]
+    public void Read_FormsOfSlots_UnderstoodAtLeast99In100() => Check("crew-phrasings-forms.csv", 1_500, LeastFormsRate);
+
     // The other half: only ever scored. Which rows were missed is not told, so that nobody mends for them.
     [Fact]
-    public void Read_PhrasingsKeptApart_UnderstoodAtLeastAsOftenAsRecorded() => Check("crew-phrasings-kept.csv", 320, LeastKeptRate, told: false);
+    public void Read_PhrasingsKeptApart_UnderstoodAtLeast95In100() => Check("crew-phrasings-kept.csv", 320, LeastKeptRate, told: false);
 
     [Fact]
     public void Read_PhrasingsAfterAClipWasTalkedAbout_MeanWhatTheyMeantBefore()

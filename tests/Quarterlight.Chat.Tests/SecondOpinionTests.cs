@@ -42,6 +42,29 @@ public sealed class SecondOpinionTests
     public void Choose_MuchLikelier_ModelStands() => Assert.Equal(CrewIntent.Details, Choose(Read("mount plan please"), CrewIntent.Details, 0.9f));
 
     [Fact]
+    public void Choose_RulesUnderstoodAndNothingHardlyLikelier_RulesStand()
+    {
+        QuestionRead read = Read("where do the mics go");
+        float[] probabilities = new float[IntentModel.Classes];
+        (probabilities[(int)CrewIntent.Plan], probabilities[(int)CrewIntent.Unknown]) = (0.35f, 0.6f);
+
+        Assert.Equal(CrewIntent.Plan, SecondOpinion.Choose(read, probabilities));
+        Assert.Equal(CrewIntent.Unknown, Choose(read, CrewIntent.Unknown, 0.9f));
+    }
+
+    [Theory]
+    [InlineData("visor", 0.3f, CrewIntent.WhySite)]
+    [InlineData("zebra", 0.3f, CrewIntent.Unknown)]
+    [InlineData("zebra", 0.7f, CrewIntent.WhySite)]
+    public void Choose_OneWord_NeedsMoreUnlessItIsAPlace(string question, float probability, CrewIntent intent) => Assert.Equal(intent, Choose(Read(question), CrewIntent.WhySite, probability));
+
+    [Theory]
+    [InlineData("let's do the lay-by now", CrewIntent.UseScene)]
+    [InlineData("next best for the school run", CrewIntent.RunnerUp)]
+    [InlineData("ferry queue", CrewIntent.Plan)]
+    public void Choose_SceneNamed_TurnsToItOnlyWhenNothingElseIsAsked(string question, CrewIntent intent) => Assert.Equal(intent, Choose(Read(question), CrewIntent.UseScene, 0.99f));
+
+    [Fact]
     public void Choose_WhileTheRadioIsTalkedAbout_RulesStand()
     {
         QuestionRead read = Read("and at 200 metres", new CrewMemory { SceneName = DemoData.MainScene, LastRadio = new RadioMemory(CrewIntent.LinkCheck, new RadioSaid()) });

@@ -34,7 +34,7 @@ internal static class CommandReader
         List<string> wrong = [.. WrongNames(command.Offered, call)];
         (ReadableOption Option, OptionText Text)[] given = [.. command.Options.Where(o => o.Option.Kind != CrewOptionKind.File && call.Values.ContainsKey(o.Option.Name) && (IsGiven(call, o.Option) || !o.Option.Required))
             .OrderBy(o => o.Order).Select(o => (o, new OptionText(call.Values[o.Option.Name], vocabulary)))];
-        UnitPreference? unitsNamed = given.Where(g => g.Option.Option is { Kind: CrewOptionKind.Text, Choices.Count: 0 }).Select(g => RequestReader.UnitsOf(g.Text.Tokens)).FirstOrDefault(u => u is not null);
+        UnitPreference? unitsNamed = given.Where(g => g.Option.Option is { Kind: CrewOptionKind.Text, Choices.Count: 0 }).Select(g => UnitReader.Of(g.Text.Tokens)).FirstOrDefault(u => u is not null);
         var said = new CommandSaid(vocabulary, memory, unitsNamed ?? units) { Sites = sites, UnitsNamed = unitsNamed };
         foreach ((ReadableOption option, OptionText text) in given)
         {

@@ -43,7 +43,7 @@ public static class RequestReader
         scene = sceneSaid is null && scene is not null && TalkerReader.SceneOfRole(tokens, scene, vocabulary.Scenes) is { } other ? other : scene;
         Cabin? cabin = vocabulary.CabinOf(scene);
         bool driverOnLeft = cabin?.DriveSide != DriveSide.Right;
-        UnitPreference? unitsSaid = UnitsOf(tokens);
+        UnitPreference? unitsSaid = UnitReader.Of(tokens);
         ConditionChanges conditions = ConditionReader.Read(tokens, unitsSaid ?? units);
         SiteMention? site = SiteReader.Read(tokens, conditions.Windows.Count > 0);
         IReadOnlyList<TalkerMention> talkers = scene is null ? [] : TalkerReader.Find(tokens, scene, driverOnLeft);
@@ -68,7 +68,7 @@ public static class RequestReader
             request = request with { Site = new SiteMention { Families = [MountFamily.BodyWorn], Word = lav.Word, Qualifiers = [], Side = SeatPlace.Any, Start = 0 } };
         }
 
-        request = WithLeftOut(request, tokens, vocabulary, scene);
+        request = LeftOutReader.Read(request, tokens, vocabulary.KitOf(scene), scene);
         var said = new SaidThings(tokens, request, KitReader.Microphones(tokens, vocabulary.KitOf(scene)).Count > 0, vocabulary.CabinNames.FindOne(tokens)?.Id, vocabulary.KitSaid(tokens)?.Id, memory);
         RadioSaid radio = RadioReader.Read(text, tokens, unitsSaid ?? units, vocabulary.Knows, memory.LastRadio is not null);
         ForecastSaid forecast = ForecastReader.Read(text, tokens, request, unitsSaid ?? units, memory.LastForecast?.Intent);
@@ -106,76 +106,6 @@ public static class RequestReader
         _ => "none",
     };
 
-    private static CrewRequest WithLeftOut(CrewRequest request, IReadOnlyList<Token> tokens, CrewVocabulary vocabulary, Scene? scene)
-    {
-        Kit? kit = vocabulary.KitOf(scene);
-        IReadOnlyList<string> shots = KitReader.Shots(tokens, scene);
-        bool removing = tokens.Any(t => t.IsAny(Lexicon.Removing)) || Denied(tokens) || LeftBehind(tokens) || tokens.Any(t => t.Word is "only" or "out" or "off" or "gone" or "away" or "taken");
-        bool broken = tokens.Any(t => t.Word is "died" or "dead" or "broke" or "broken" or "gone" or "stolen" or "failed" or "lost");
-        bool only = tokens.Any(t => t.Word is "only" or "nothing" || (t.Is("all") && tokens.SkipWhile(s => s != t).Skip(1).Take(1).Any(s => s.Word is "i" or "we" or "they" or "you") && tokens.SkipWhile(s => s != t).Skip(2).Take(2).Any(s => s.Word is "have" or "got" or "brought")) || (t.Is("just") && !broken && !tokens.SkipWhile(s => s != t).Skip(1).Take(1).Any(s => s.IsAny(Lexicon.Removing) || s.Word is "said" or "told" or "says" or "tell" or "heard" or "decided" or "got" or "announced")));
-        bool why = tokens.Any(t => t.IsAny(Lexicon.Reasons));
-        bool supposing = tokens.Any(t => t.IsAny(Lexicon.Supposing) && t.Word is not ("when" or "while")) || tokens.Any(t => t.Word is "with" or "use" or "using" or "swap" or "try");
-
-        // With a kit or car named, its words are not also a microphone's.
-        IReadOnlyList<string> microphones = KitReader.Microphones(tokens, kit);
-        if (why)
-        {
-            return request;
-        }
-
-        int leaving = IndexOfLeavingOut(tokens);
-        if (microphones.Count > 0 && removing && !only)
-        {
-            IReadOnlyList<string> after = leaving >= 0 ? KitReader.Microphones([.. tokens.Skip(leaving)], kit) : [];
-            return request with { RemovedMicrophoneIds = after.Count > 0 ? after : microphones, RemovedShotIds = [] };
-        }
-
-        if (microphones.Count > 0 && only)
-        {
-            return request with { OnlyMicrophoneIds = microphones };
-        }
-
-        // "They took the visors out for the hood shot" leaves out the place.
-        bool placeFirst = leaving >= 0 && request.Site is { } near && near.Start - leaving is >= 1 and <= 3 && !tokens.Skip(near.Start + 1).Take(1).Any(t => t.IsAny(Lexicon.Cameras));
-        if (shots.Count > 0 && placeFirst)
-        {
-            return request with { SiteRemoved = true };
-        }
-
-        if (shots.Count > 0 && removing)
-        {
-            return request with { RemovedShotIds = shots };
-        }
-
-        if (microphones.Count > 0 && supposing && request.Conditions.IsEmpty && request.Site is null)
-        {
-            return request with { InsteadMicrophoneIds = microphones };
-        }
-
-        // "The visors are in shot, plan without visors": the place behind the leaving out is meant.
-        if (leaving >= 0 && request.Site is { } first && leaving > first.Start && SiteReader.Read([.. tokens.Skip(leaving).Take(5)], request.Conditions.Windows.Count > 0) is { } later && later.Families.Any(first.Families.Contains))
-        {
-            return request with { SiteRemoved = true };
-        }
-
-        // "The console is full of props, we can't use it", "they took the visors, replan without them".
-        bool pointed = leaving >= 0 && tokens.Skip(leaving + 1).Take(Denied(tokens) ? tokens.Count : 1).Any(t => t.Word is "it" or "them" or "there" or "that" or "those");
-        if (pointed && request.Site is not null && leaving > request.Site.Start)
-        {
-            return request with { SiteRemoved = true };
-        }
-
-        // "Visors have been removed" tells; "was the visor removed" asks.
-        if (leaving >= 0 && request.Site is not null && leaving > request.Site.Start && leaving - request.Site.Start <= 5 && tokens[leaving].Word is "removed" or "stripped" or "banned" or "missing" or "pulled" or "binned" or "stolen" or "broken" or "nicked" or "cut" && tokens[0].Word is not ("is" or "was" or "were" or "are" or "did" or "does" or "has" or "how" or "what" or "which" or "who" or "do" or "can" or "should"))
-        {
-            return request with { SiteRemoved = true };
-        }
-
-        bool nothing = request.Site is not null && tokens.Take(request.Site.Start).TakeLast(3).Any(t => t.Word is "nothing" or "none") && tokens.Take(request.Site.Start).Any(t => t.Word is "on" or "at" or "near" or "in");
-        bool leavesSite = nothing || request.Site is not null && leaving >= 0 && (leaving < request.Site.Start || tokens.Any(t => t.Word is "out" or "off" or "away" or "gone" or "list" or "clear"));
-        return leavesSite ? request with { SiteRemoved = true } : request;
-    }
-
     // "The hatchback instead of the saloon": what is given up is not asked about.
     private static IReadOnlyList<Token> Wanted(IReadOnlyList<Token> tokens)
     {
@@ -203,83 +133,6 @@ public static class RequestReader
         }
 
         return null;
-    }
-
-    // "I left the lavs at the hotel."
-    private static bool LeftBehind(IReadOnlyList<Token> tokens) => tokens.Where((t, i) => t.Is("left") && i + 1 < tokens.Count && tokens[i + 1].Word is "the" or "my" or "our" or "all" or "behind" or "at" or "in").Any() && tokens.Any(t => t.Word is "at" or "behind" or "home" or "in" or "on");
-
-    private static bool Denied(IReadOnlyList<Token> tokens)
-    {
-        for (int i = 0; i + 1 < tokens.Count; i++)
-        {
-            if ((tokens[i].Word is "can" or "may" or "must" or "could" or "do" or "does" or "did" or "should" or "will" or "would" or "is" or "are" or "we" or "they" or "i" || tokens[i].Possessive) && tokens[i + 1].Is("not") && tokens.Skip(i).Any(t => t.Word is "use" or "have" or "touch" or "go" or "put" or "want" or "allow" or "allowed" or "let" or "stick" or "tape" or "fix" or "mount" or "clip" or "attach" or "drill" or "screw" or "hang" or "clamp" or "suction" or "glue" or "hide" or "rig" or "place" or "bodyworn" or "happening" or "doing" or "shoot" or "film" or "shooting" or "using" or "available"))
-            {
-                return true;
-            }
-        }
-
-        return false;
-    }
-
-    private static int IndexOfLeavingOut(IReadOnlyList<Token> tokens)
-    {
-        for (int i = 0; i < tokens.Count; i++)
-        {
-            bool ruledOut = tokens[i].Word is "ruled" or "taken" or "crossed" or "struck" && tokens.Skip(i + 1).Take(1).Any(t => t.Word is "out" or "away" or "off") && tokens.Take(i).Any(t => t.Word is "with" or "if" or "suppose" or "say" or "whatif" or "whatabout");
-            bool keptOff = tokens[i].Word is "off" or "away" or "clear" or "out" && i > 0 && tokens[i - 1].Word is "keep" or "stay" or "hands" or "steer" or "leave" || tokens[i].Word is "off" or "out" && i > 0 && tokens[i - 1].Word is "come" or "comes" or "coming" or "came" or "are" or "is" && tokens[0].Word is not ("is" or "are" or "why") && !tokens.Skip(i + 1).Take(1).Any(t => t.Is("of")) || tokens[i].Is("keepout");
-            bool takenOut = tokens[i].Word is "took" or "takes" or "taking" or "taken" or "take" or "ripped" or "ripping" && tokens.Skip(i + 1).Take(6).Any(t => t.Word is "out" or "off" or "away");
-            bool notOn = tokens[i].Is("not") && i > 0 && tokens.Skip(i + 1).Take(1).Any(t => t.Is("there")) && tokens[0].Word is not ("why" or "is" or "are") || tokens[i].Is("not") && i == 0 && tokens.Skip(1).Take(1).Any(t => t.Word is "on" or "in" or "at" or "near");
-            if (ruledOut || keptOff || notOn || takenOut || tokens[i].IsAny(Lexicon.Removing) || (tokens[i].Is("not") && i > 0 && Denied(tokens)) || (tokens[i].Is("off") && tokens.Skip(i + 1).Take(2).Any(t => t.Word is "limits" or "list" or "table")))
-            {
-                return i;
-            }
-        }
-
-        return -1;
-    }
-
-    /// <summary>Units that words ask for, or null.</summary>
-    internal static UnitPreference? UnitsOf(IReadOnlyList<Token> tokens)
-    {
-        // "A hundred yards back" only measures; "answer in yards" asks.
-        bool asked = tokens.All(t => t.Number is null) && (tokens.Any(t => t.Word is "units" or "unit" or "measurements" or "measures" or "system")
-            || tokens.Any(t => t.Word is "answer" or "answers" or "speak" or "talk" or "works" or "use" or "think" or "prefer" or "want" or "not" or "numbers" or "figures" or "everything") && tokens.Count <= 8);
-        bool Any(params string[] words) => tokens.Any(t => t.Number is null && words.Contains(t.Word));
-        if (asked)
-        {
-            int not = IndexOf(tokens, "not");
-            IReadOnlyList<Token> wanted = not > 0 ? [.. tokens.Take(not)] : tokens;
-            bool old = wanted.Any(t => t.Word is "mph" or "miles" or "mile" or "yards" or "foot" or "inch" or "american" or "us" or "english" or "freedom" or "customary");
-            bool si = wanted.Any(t => t.Word is "kmh" or "kilometres" or "kilometers" or "km" or "european" or "si" or "continental");
-            if (old != si && (old ? !wanted.Any(t => t.Is("us")) || Any("units", "measurements", "measures") : true))
-            {
-                return old ? UnitPreference.Imperial : UnitPreference.Metric;
-            }
-        }
-
-        // "No more inches, go metric": what is turned away does not count while the other is there too.
-        bool Wanted(params string[] words) => tokens.Where((t, i) => t.Number is null && words.Contains(t.Word) && !tokens.Take(i).TakeLast(3).Any(b => b.Word is "no" or "not" or "stop" or "forget" or "instead" or "than" or "from" or "drop" or "hate" or "without" or "enough")).Any();
-        string[] imperial = ["imperial", "feet", "inches", "fahrenheit"], metric = ["metric", "centimetres", "centimeters", "metres", "meters", "celsius", "cm"];
-        bool both = Any(imperial) && Any(metric);
-        if (both && Wanted(imperial) != Wanted(metric))
-        {
-            return Wanted(imperial) ? UnitPreference.Imperial : UnitPreference.Metric;
-        }
-
-        return Any(imperial) ? UnitPreference.Imperial : Any(metric) ? UnitPreference.Metric : null;
-    }
-
-    private static int IndexOf(IReadOnlyList<Token> tokens, string word)
-    {
-        for (int i = 0; i < tokens.Count; i++)
-        {
-            if (tokens[i].Is(word))
-            {
-                return i;
-            }
-        }
-
-        return -1;
     }
 
     private static string? Other(string? said, string? kept) => said == kept ? null : said;

@@ -6,6 +6,7 @@ internal static class SecondOpinion
     // Measured by cross validation, docs/models/crew-reading.md: the least lead over what the rules say, and the least probability where they say nothing.
     private const float LeastLead = 0.1f;
     private const float LeastSure = 0.2f;
+    private const float LeastSureOfOneWord = 0.6f;
 
     // To leave alone what the rules understood takes a longer lead.
     private const float LeastLeadOfNothing = 0.3f;
@@ -57,7 +58,8 @@ internal static class SecondOpinion
 
         if (rules == CrewIntent.Unknown)
         {
-            return (read.Said.Count >= 2 || read.Request.Site is not null) && probabilities[(int)best] >= LeastSure ? best : rules;
+            bool several = read.Said.Count >= 2 || read.Request.Site is not null;
+            return probabilities[(int)best] >= (several ? LeastSure : LeastSureOfOneWord) ? best : rules;
         }
 
         // The model has seen no questions that go on from one about the radio; there the rules know better.
@@ -65,11 +67,12 @@ internal static class SecondOpinion
     }
 
     // What changes something, or speaks of what is not there, is not guessed.
-    internal static bool Stands(CrewIntent intent, QuestionRead read) => intent switch
+    private static bool Stands(CrewIntent intent, QuestionRead read) => intent switch
     {
         CrewIntent.SetUnits => read.Request.Units is not null,
         CrewIntent.SetClipLimits => read.Request.Clip.Limits is not null || read.Request.Clip.ResetsLimits,
-        CrewIntent.UseScene => read.Request.SceneSaid && !read.Request.HasChanges && read.Said.Count > 2,
+        // A name alone turns to nothing, and what the rules take for a question about the scene stays one.
+        CrewIntent.UseScene => read.Request.SceneSaid && !read.Request.HasChanges && read.Said.Count > 2 && read.Rules.Intent is CrewIntent.Unknown or CrewIntent.Plan or CrewIntent.Show,
         CrewIntent.LoadDemo => read.Said.Any("demo", "example", "examples", "sample", "samples", "invented", "dummy", "pretend", "fake", "practice", "mock", "test") && !read.Said.Any("clip", "clips", "recording"),
         CrewIntent.Show => read.Request.SceneSaid || read.Said.KitSaid is not null || read.CabinNamed is not null,
         CrewIntent.WhatIf => read.Request.HasChanges,
