@@ -123,7 +123,7 @@ public static class ClockReader
             return new ClockSaid((hour <= HalfDay ? Daytime(hour) : hour) * Hour, i, 2);
         }
 
-        bool alone = led && (tokens[i - 1].Word is "since" or "until" or "till" && Ends(tokens, i + 1) ||i + 1 == tokens.Count || (tokens[i + 1].Number is null && tokens[i + 1].Word is "and" or "in" or "instead" or "then" or "with" or "or" or "today" or "tomorrow" or "how"));
+        bool alone = led && (tokens[i - 1].Word is "since" or "until" or "till" && Ends(tokens, i + 1) || i + 1 == tokens.Count || (tokens[i + 1].Number is null && tokens[i + 1].Word is "and" or "in" or "instead" or "then" or "with" or "or" or "today" or "tomorrow" or "how"));
         return bare && alone ? new ClockSaid(Daytime(hour) * Hour, i, 1, Bare: true) : null;
     }
 
