@@ -1,6 +1,6 @@
-using System.Text.Json.Serialization.Metadata;
 using System.Collections;
 using System.Reflection;
+using System.Text.Json.Serialization.Metadata;
 using Google.Protobuf;
 using Quarterlight.Crew;
 using Quarterlight.Crew.Keeping;

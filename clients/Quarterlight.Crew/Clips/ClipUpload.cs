@@ -156,9 +156,9 @@ internal static class ClipUpload
 
             await requests.CompleteAsync().ConfigureAwait(false);
         }
-        catch (Exception e) when (e is RpcException or OperationCanceledException or InvalidOperationException or IOException or HttpRequestException)
+        catch (Exception e) when (e is not ArgumentException)
         {
-            // The call ended before the file did; the reader has the reason.
+            // Whatever the connection throws when it breaks: the call ended before the file did, and the reader has the reason.
         }
 
         return ClipProblem.None;

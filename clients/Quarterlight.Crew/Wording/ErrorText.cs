@@ -40,9 +40,11 @@ internal static class ErrorText
         return answer with { Headline = Plain(problem.StatusCode, info, details?.Message, units), FollowUps = problem.StatusCode == GrpcStatusCode.NotFound ? ["list scenes"] : [] };
     }
 
-    // A connection that broke in the middle of a call comes with one of several codes; that it was the connection, and no word of the planner's, shows in what lies below.
+    // A connection that broke in the middle of a call comes with one of several codes; that it was the connection, and no word of the planner's, shows in the
+    // exception that lies below: what a planner says has none.
     private static bool IsAway(RpcException problem) =>
-        problem.StatusCode == GrpcStatusCode.Unavailable || problem.Status.DebugException is HttpRequestException or IOException;
+        problem.StatusCode == GrpcStatusCode.Unavailable
+        || (problem.StatusCode is GrpcStatusCode.Internal or GrpcStatusCode.Unknown or GrpcStatusCode.Cancelled && problem.Status.DebugException is not (null or OperationCanceledException));
 
     private static string First(BadRequest.Types.FieldViolation violation, UnitPreference units)
     {
