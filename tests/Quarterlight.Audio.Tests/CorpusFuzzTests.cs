@@ -42,6 +42,35 @@ public sealed class CorpusFuzzTests
         Assert.Equal(before, await WaveFuzzTests.OutcomeAsync(file, [], 500));
     }
 
+    // A decoder that believes such pages goes round for ever.
+    [Theory]
+    [InlineData(1, false)]
+    [InlineData(1, true)]
+    [InlineData(100, false)]
+    [InlineData(100, true)]
+    public async Task Read_VorbisThatEndsBeforeItsSound_ComesToAnEnd(int pages, bool noEndMark)
+    {
+        byte[] file = CorpusFile.Read("vorbis-44k-stereo.ogg");
+        List<int> starts = [];
+        for (int at = 0; at < file.Length; at += 27 + file[at + 26] + file.AsSpan(at + 27, file[at + 26]).ToArray().Sum(b => b))
+        {
+            starts.Add(at);
+        }
+
+        // The first two pages are the head.
+        Assert.InRange(starts.Count, 3, 100);
+        foreach (int at in starts.Skip(2).TakeLast(pages))
+        {
+            System.Buffers.Binary.BinaryPrimitives.WriteInt64LittleEndian(file.AsSpan(at + 6), 1);
+        }
+
+        file[starts[^1] + 5] &= noEndMark ? (byte)0xFB : (byte)0xFF;
+
+        string outcome = await WaveFuzzTests.OutcomeAsync(Mending.OggPages(file, renumber: false), [], 500).WaitAsync(Patience, TestContext.Current.CancellationToken);
+
+        Assert.NotEmpty(outcome);
+    }
+
     [Theory]
     [MemberData(nameof(Files))]
     public async Task Read_AnyPieces_GiveTheSame(string name)

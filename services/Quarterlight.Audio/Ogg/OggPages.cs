@@ -81,6 +81,14 @@ internal sealed class OggPages(ByteSource bytes, Action<string> remark) : IDispo
         return false;
     }
 
+    /// <summary>Gives the page another position and the checksum that goes with it.</summary>
+    public void Restamp(long granule)
+    {
+        BinaryPrimitives.WriteInt64LittleEndian(_page.AsSpan(6), granule);
+        _page.AsSpan(22, 4).Clear();
+        BinaryPrimitives.WriteUInt32LittleEndian(_page.AsSpan(22), Crc(Page.Span));
+    }
+
     /// <inheritdoc/>
     public void Dispose()
     {

@@ -8,6 +8,9 @@ namespace Quarterlight.Audio.Ogg;
 internal sealed class PageStream(OggPages pages, ReadOnlyMemory<byte> before) : Stream
 {
     private const int MostReadsBehindTheEnd = 1000;
+
+    // More frames than a page can hold: 255 packets of at most 4096 new frames each (Vorbis I specification, 4.2.2 and 4.3.8).
+    private const long FarBehind = 1 << 21;
     private ReadOnlyMemory<byte> _piece = before;
     private int _at;
     private int _readsBehindTheEnd;
@@ -27,6 +30,12 @@ internal sealed class PageStream(OggPages pages, ReadOnlyMemory<byte> before) : 
 
     public override long Position { get => _position; set => throw new NotSupportedException(); }
 
+    /// <summary>Where the decoder says that its next frame is, in its own count; null as long as there is no decoder.</summary>
+    public Func<long>? DecoderPosition { get; set; }
+
+    /// <summary>Where the last page says that the sound ends, and where the decoder was when it came; null before.</summary>
+    public (long End, long Decoder)? Last { get; private set; }
+
     /// <summary>Throws what the pages threw, whatever the decoder made of it.</summary>
     public void ThrowFailure() => _failure?.Throw();
 
@@ -42,6 +51,14 @@ internal sealed class PageStream(OggPages pages, ReadOnlyMemory<byte> before) : 
                 if (!pages.MoveAsync(Cancellation).AsTask().GetAwaiter().GetResult())
                 {
                     return ++_readsBehindTheEnd > MostReadsBehindTheEnd ? throw Faults.Corrupt("The Ogg file leads its decoder in circles") : 0;
+                }
+
+                if (pages.IsLast)
+                {
+                    // The decoder goes round for ever where the end lies before the last packet. So it is shown an end that it cannot reach, and the true one is kept by the reader.
+                    long reached = DecoderPosition?.Invoke() ?? 0;
+                    Last = (pages.Granule, reached);
+                    pages.Restamp(reached + FarBehind);
                 }
 
                 _piece = pages.Page;

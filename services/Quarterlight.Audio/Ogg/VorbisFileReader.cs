@@ -14,6 +14,7 @@ internal sealed class VorbisFileReader : ReaderBase
     private readonly PageStream _stream;
     private readonly VorbisReader _decoder;
     private readonly float[] _samples = ArrayPool<float>.Shared.Rent(MostSamples);
+    private long? _start;
 
     private VorbisFileReader(ByteSource bytes, OggPages pages, PageStream stream, VorbisReader decoder, AudioFormat format, AudioLimits limits)
         : base(format, limits)
@@ -35,6 +36,8 @@ internal sealed class VorbisFileReader : ReaderBase
         {
             var stream = new PageStream(pages, await HeadAsync(pages, limits, cancellation).ConfigureAwait(false)) { Cancellation = cancellation };
             decoder = await PullAsync(stream, () => new VorbisReader(stream, closeOnDispose: false) { ClipSamples = false }, cancellation).ConfigureAwait(false);
+            VorbisReader opened = decoder;
+            stream.DecoderPosition = () => opened.SamplePosition;
             made = new VorbisFileReader(bytes, pages, stream, decoder, new AudioFormat(decoder.SampleRate, decoder.Channels, SampleCoding.Vorbis, null, null), limits);
             early.ForEach(made.Remark);
             return made;
@@ -63,6 +66,7 @@ internal sealed class VorbisFileReader : ReaderBase
             throw Faults.Empty("The file holds no samples");
         }
 
+        count = (int)Math.Min(count / Format.ChannelCount, FramesLeft()) * Format.ChannelCount;
         _samples.AsSpan(0, count).CopyTo(interleaved.Span);
         if (SampleDecoder.Mend(interleaved.Span[..count]) > 0)
         {
@@ -81,6 +85,18 @@ internal sealed class VorbisFileReader : ReaderBase
         _bytes.Dispose();
         ArrayPool<float>.Shared.Return(_samples);
         return ValueTask.CompletedTask;
+    }
+
+    // Up to where the last page ends the sound, counted from the first frame read: a recording cut out of a longer one does not begin at 0.
+    private long FramesLeft()
+    {
+        if (_stream.Last is not (>= 0 and var end, var decoder))
+        {
+            return long.MaxValue;
+        }
+
+        _start ??= decoder - FramesRead;
+        return Math.Max(0, end - _start.Value - FramesRead);
     }
 
     // The three header packets, looked through before the decoder believes them; returns the pages they came on.
@@ -115,7 +131,9 @@ internal sealed class VorbisFileReader : ReaderBase
         }
 
         pages.Witness = null;
-        return taken.WrittenMemory;
+
+        // Sound begins on a page of its own (Vorbis I specification, A.2).
+        return pages.IsLast ? throw Faults.Empty("The file holds no samples") : taken.WrittenMemory;
     }
 
     private static void Say(VorbisFileReader? reader, List<string> early, string remark)
