@@ -90,13 +90,13 @@ internal sealed class VorbisFileReader : ReaderBase
     // Up to where the last page ends the sound, counted from the first frame read: a recording cut out of a longer one does not begin at 0.
     private long FramesLeft()
     {
-        if (_stream.Last is not (>= 0 and var end, var decoder))
+        if (_stream.Last is not { End: >= 0 } last)
         {
             return long.MaxValue;
         }
 
-        _start ??= decoder - FramesRead;
-        return Math.Max(0, end - _start.Value - FramesRead);
+        _start ??= last.Decoder - FramesRead;
+        return Math.Max(0, last.End - _start.Value - FramesRead);
     }
 
     // The three header packets, looked through before the decoder believes them; returns the pages they came on.
