@@ -1,6 +1,7 @@
 using System.Xml.Linq;
 using ArchUnitNET.Domain;
 using ArchUnitNET.Loader;
+using Quarterlight.Tests.Shared;
 using Assembly = System.Reflection.Assembly;
 
 namespace Quarterlight.Architecture.Tests;
@@ -11,7 +12,7 @@ internal static class House
     private static readonly Lazy<ArchUnitNET.Domain.Architecture> Loaded = new(Load);
 
     /// <summary>Top folder of the repository: the one that holds the solution file.</summary>
-    public static string Root { get; } = FindRoot();
+    public static string Root { get; } = RepositoryFolder.Top;
 
     /// <summary>Path of every product project, by project name.</summary>
     public static IReadOnlyDictionary<string, string> Projects { get; } = RepositoryFiles.All(Root)
@@ -50,15 +51,4 @@ internal static class House
     private static ArchUnitNET.Domain.Architecture Load() => new ArchLoader()
         .LoadAssemblies([.. Projects.Keys.Where(p => p != "Quarterlight.Protos").Select(AssemblyOf), typeof(House).Assembly])
         .Build();
-
-    private static string FindRoot()
-    {
-        DirectoryInfo? folder = new(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Quarterlight.slnx")))
-        {
-            folder = folder.Parent;
-        }
-
-        return folder?.FullName ?? throw new InvalidOperationException("No folder above the tests holds Quarterlight.slnx.");
-    }
 }

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Text.Json;
 using Quarterlight.Chat.Emulator;
+using Quarterlight.Tests.Shared;
 
 namespace Quarterlight.Bench;
 
@@ -109,13 +110,7 @@ internal sealed class BotProcess : IAsyncDisposable
     // ENV NAME=value, a line each.
     private static IEnumerable<(string Name, string Value)> ContainerSettings()
     {
-        string? top = AppContext.BaseDirectory;
-        while (top is not null && !File.Exists(Path.Combine(top, "Quarterlight.slnx")))
-        {
-            top = Path.GetDirectoryName(top);
-        }
-
-        string file = Path.Combine(top ?? throw new InvalidOperationException("This runs within the repository."), "clients", "Quarterlight.CrewBot", "Dockerfile");
+        string file = Path.Combine(RepositoryFolder.Top, "clients", "Quarterlight.CrewBot", "Dockerfile");
         return File.ReadLines(file).Where(l => l.StartsWith("ENV ", StringComparison.Ordinal)).Select(l => l[4..].Split('=', 2)).Select(p => (p[0], p[1]));
     }
 

@@ -1,4 +1,5 @@
 using Quarterlight.Crew.Demo;
+using Quarterlight.Tests.Shared;
 using Quarterlight.V1;
 
 namespace Quarterlight.Chat.Tests;
@@ -18,13 +19,7 @@ public sealed class DemoDataTests(SharedPlanner planner)
     [Fact]
     public void Packed_IsWhatIsWritten()
     {
-        DirectoryInfo? top = new(AppContext.BaseDirectory);
-        while (top is not null && !File.Exists(Path.Combine(top.FullName, "Quarterlight.slnx")))
-        {
-            top = top.Parent;
-        }
-
-        string folder = Path.Combine(top!.FullName, "clients", "Quarterlight.Crew", "Demo");
+        string folder = Path.Combine(RepositoryFolder.Top, "clients", "Quarterlight.Crew", "Demo");
 
         Assert.All(DemoPack.Pack(folder), p => Assert.True(p.Value.AsSpan().SequenceEqual(File.ReadAllBytes(Path.Combine(folder, p.Key))), $"{p.Key} is not what is written: run the command demo-pack of Quarterlight.Training."));
     }

@@ -5,6 +5,7 @@ using Quarterlight.Planner;
 using Quarterlight.Planner.Access;
 using Quarterlight.Planner.Errors;
 using Quarterlight.Planner.Watching;
+using Quarterlight.Tests.Shared;
 
 namespace Quarterlight.Wire.Tests;
 
@@ -40,21 +41,10 @@ public sealed class CallGuardTests
     [Fact]
     public void Reasons_EachListedInTheDocumentation()
     {
-        string documented = File.ReadAllText(Path.Combine(RepositoryRoot(), "docs", "errors.md"));
+        string documented = File.ReadAllText(Path.Combine(RepositoryFolder.Top, "docs", "errors.md"));
         string[] reasons = [.. typeof(ErrorReasons).GetFields().Where(f => f.Name != nameof(ErrorReasons.Domain)).Select(f => (string)f.GetRawConstantValue()!)];
         Assert.NotEmpty(reasons);
         Assert.All(reasons, r => Assert.Contains($"`{r}`", documented, StringComparison.Ordinal));
-    }
-
-    private static string RepositoryRoot()
-    {
-        DirectoryInfo? folder = new(AppContext.BaseDirectory);
-        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Quarterlight.slnx")))
-        {
-            folder = folder.Parent;
-        }
-
-        return folder?.FullName ?? throw new InvalidOperationException("run the tests inside the repository");
     }
 
     private sealed class OneCall : ServerCallContext

@@ -1,3 +1,4 @@
+using Google.Protobuf;
 using Grpc.Core;
 using Quarterlight.V1;
 
@@ -18,13 +19,13 @@ public static class DemoData
     public const string MainScene = "scenes/demo-school-run";
 
     /// <summary>Cars.</summary>
-    public static IReadOnlyList<Cabin> Cabins { get; } = ListCabinsResponse.Parser.ParseFrom(Open("cabins.binpb")).Cabins;
+    public static IReadOnlyList<Cabin> Cabins { get; } = Read(ListCabinsResponse.Parser, "cabins.binpb").Cabins;
 
     /// <summary>Kits.</summary>
-    public static IReadOnlyList<Kit> Kits { get; } = ListKitsResponse.Parser.ParseFrom(Open("kits.binpb")).Kits;
+    public static IReadOnlyList<Kit> Kits { get; } = Read(ListKitsResponse.Parser, "kits.binpb").Kits;
 
     /// <summary>Scenes, the main one last, so that it is the one last written.</summary>
-    public static IReadOnlyList<Scene> Scenes { get; } = ListScenesResponse.Parser.ParseFrom(Open("scenes.binpb")).Scenes;
+    public static IReadOnlyList<Scene> Scenes { get; } = Read(ListScenesResponse.Parser, "scenes.binpb").Scenes;
 
     /// <summary>Writes what is not there yet; what is there stays as the team left it.</summary>
     /// <returns>How many were written.</returns>
@@ -34,17 +35,17 @@ public static class DemoData
         int written = 0;
         foreach (Cabin cabin in Cabins)
         {
-            written += await IfNew(planner.Cabins.CreateCabinAsync(new() { CabinId = IdOf(cabin.Name), Cabin = cabin }, planner.Options(cancellation)).ResponseAsync).ConfigureAwait(false);
+            written += await IfNew(planner.Cabins.CreateCabinAsync(new() { CabinId = ResourceName.IdOf(cabin.Name), Cabin = cabin }, planner.Options(cancellation)).ResponseAsync).ConfigureAwait(false);
         }
 
         foreach (Kit kit in Kits)
         {
-            written += await IfNew(planner.Kits.CreateKitAsync(new() { KitId = IdOf(kit.Name), Kit = kit }, planner.Options(cancellation)).ResponseAsync).ConfigureAwait(false);
+            written += await IfNew(planner.Kits.CreateKitAsync(new() { KitId = ResourceName.IdOf(kit.Name), Kit = kit }, planner.Options(cancellation)).ResponseAsync).ConfigureAwait(false);
         }
 
         foreach (Scene scene in Scenes)
         {
-            written += await IfNew(planner.Scenes.CreateSceneAsync(new() { SceneId = IdOf(scene.Name), Scene = scene }, planner.Options(cancellation)).ResponseAsync).ConfigureAwait(false);
+            written += await IfNew(planner.Scenes.CreateSceneAsync(new() { SceneId = ResourceName.IdOf(scene.Name), Scene = scene }, planner.Options(cancellation)).ResponseAsync).ConfigureAwait(false);
         }
 
         return written;
@@ -63,7 +64,10 @@ public static class DemoData
         }
     }
 
-    private static string IdOf(string name) => name[(name.IndexOf('/', StringComparison.Ordinal) + 1)..];
-
-    private static Stream Open(string file) => typeof(DemoData).Assembly.GetManifestResourceStream($"{typeof(DemoData).Namespace}.{file}")!;
+    private static T Read<T>(MessageParser<T> parser, string file)
+        where T : IMessage<T>
+    {
+        using Stream stream = EmbeddedFile.Open($"Demo.{file}");
+        return parser.ParseFrom(stream);
+    }
 }

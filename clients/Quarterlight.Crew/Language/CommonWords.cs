@@ -4,7 +4,7 @@ namespace Quarterlight.Crew.Language;
 /// <remarks>The two most frequent tiers of the open word lists SCOWL, words of three letters or more, less "rout", a slip of "route" here; see common-words.copyright.txt beside the list.</remarks>
 internal static class CommonWords
 {
-    private const string Resource = "Quarterlight.Crew.Language.common-words.txt";
+    private const string Resource = "Language.common-words.txt";
 
     private static readonly Lazy<HashSet<string>> Words = new(Load);
 
@@ -13,7 +13,7 @@ internal static class CommonWords
 
     private static HashSet<string> Load()
     {
-        using Stream stream = typeof(CommonWords).Assembly.GetManifestResourceStream(Resource) ?? throw new InvalidOperationException($"{Resource} is not in the assembly.");
+        using Stream stream = EmbeddedFile.Open(Resource);
         using var reader = new StreamReader(stream);
         var words = new HashSet<string>(12_000, StringComparer.Ordinal);
         while (reader.ReadLine() is { } word)

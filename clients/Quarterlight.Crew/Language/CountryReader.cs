@@ -108,7 +108,7 @@ public static partial class CountryReader
         {
             foreach ((string[] words, string code) in ByFirst.GetValueOrDefault(tokens[i].Word, []))
             {
-                if (Follow(tokens, i, words))
+                if (Phrases.Matches(tokens, i, words))
                 {
                     return code;
                 }
@@ -165,19 +165,6 @@ public static partial class CountryReader
         ArgumentNullException.ThrowIfNull(country);
         string? name = Table.FirstOrDefault(c => c.Code == country).Name;
         return name ?? CrewText.Clean(country, LongestName);
-    }
-
-    private static bool Follow(IReadOnlyList<Token> tokens, int at, string[] words)
-    {
-        for (int k = 0; k < words.Length; k++)
-        {
-            if (at + k >= tokens.Count || !tokens[at + k].Is(words[k]))
-            {
-                return false;
-            }
-        }
-
-        return true;
     }
 
     // "in Ruritania": a word of nobody's; the planner says what it knows of it.

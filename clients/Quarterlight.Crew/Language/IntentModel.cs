@@ -5,7 +5,7 @@ namespace Quarterlight.Crew.Language;
 /// <summary>What a question asks, learnt from examples: multinomial logistic regression, weights in bytes. How it is trained stands in docs/models/crew-reading.md.</summary>
 internal sealed class IntentModel
 {
-    private const string Resource = "Quarterlight.Crew.Language.crew-intents.bin";
+    private const string Resource = "Language.crew-intents.bin";
     private const uint Magic = 0x31_49_4C_51;
 
     private static readonly Lazy<IntentModel> LazyShipped = new(LoadShipped);
@@ -148,7 +148,7 @@ internal sealed class IntentModel
 
     private static IntentModel LoadShipped()
     {
-        using Stream stream = typeof(IntentModel).Assembly.GetManifestResourceStream(Resource) ?? throw new InvalidOperationException($"{Resource} is not in the assembly.");
+        using Stream stream = EmbeddedFile.Open(Resource);
         return Read(stream);
     }
 }

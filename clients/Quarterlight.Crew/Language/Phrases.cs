@@ -72,7 +72,8 @@ public static class Phrases
         return null;
     }
 
-    private static bool Matches(IReadOnlyList<Token> tokens, int at, string[] words)
+    /// <summary>True where the words stand one behind the other.</summary>
+    internal static bool Matches(IReadOnlyList<Token> tokens, int at, string[] words)
     {
         if (at + words.Length > tokens.Count)
         {
